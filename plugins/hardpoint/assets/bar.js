@@ -1,0 +1,55 @@
+// The bar of parts: marks the part that is on the screen and says when there is nothing more to scroll to.
+(function () {
+  "use strict";
+
+  /**
+   * @param {HTMLElement} list
+   * @param {HTMLElement} link
+   */
+  function reveal(list, link) {
+    var from = link.offsetLeft - list.offsetLeft;
+    if (from < list.scrollLeft || from + link.offsetWidth > list.scrollLeft + list.clientWidth - 72) {
+      list.scrollLeft = Math.max(0, from - 24);
+    }
+  }
+
+  /** @param {HTMLElement} bar */
+  function start(bar) {
+    var list = bar.querySelector("ul");
+    if (!list) return;
+    var scroller = list;
+    /** @type {Map<Element, HTMLAnchorElement>} */
+    var links = new Map();
+    bar.querySelectorAll("a").forEach(function (link) {
+      var part = document.getElementById(decodeURIComponent(link.hash.slice(1)));
+      if (part) links.set(part, link);
+    });
+
+    function edge() {
+      bar.classList.toggle("bar--end", scroller.scrollLeft + scroller.clientWidth >= scroller.scrollWidth - 2);
+    }
+    scroller.addEventListener("scroll", edge, { passive: true });
+    addEventListener("resize", edge);
+    edge();
+
+    if (!("IntersectionObserver" in window)) return;
+    /** @type {HTMLAnchorElement | undefined} */
+    var current;
+    // A thin band in the upper third of the window: the part that crosses it is the one being read.
+    var watcher = new IntersectionObserver(function (entries) {
+      entries.forEach(function (entry) {
+        var link = links.get(entry.target);
+        if (!entry.isIntersecting || !link || link === current) return;
+        if (current) current.removeAttribute("aria-current");
+        link.setAttribute("aria-current", "true");
+        current = link;
+        reveal(scroller, link);
+      });
+    }, { rootMargin: "-25% 0px -70% 0px" });
+    links.forEach(function (_link, part) { watcher.observe(part); });
+  }
+
+  document.querySelectorAll(".bar").forEach(function (bar) {
+    if (bar instanceof HTMLElement) start(bar);
+  });
+})();

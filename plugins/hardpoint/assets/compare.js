@@ -1,0 +1,169 @@
+// The comparison: search, sort, choice of facts. It hides and moves rows that are all there; it works nothing out.
+// The state stands in the address (#q=...&sort=...&turn=1&facts=a,b), so that a view can be sent to somebody.
+(function () {
+  "use strict";
+
+  /** @typedef {{row: HTMLTableRowElement, cells: HTMLElement[], hay: string, place: number}} Entry */
+  /** @typedef {{q: string, sort: string, turn: boolean, facts: string[]}} View */
+
+  var table = document.querySelector("table[data-compare]");
+  var form = document.querySelector("[data-compare-tools]");
+  if (!(table instanceof HTMLTableElement) || !(form instanceof HTMLFormElement)) return;
+  var tools = form;
+  var body = table.tBodies[0];
+  var heads = Array.from(table.tHead ? table.tHead.rows[0].cells : []);
+  var columns = heads.map(function (head) { return head.getAttribute("data-column") || ""; });
+  var search = /** @type {HTMLInputElement} */ (tools.querySelector("input[type=search]"));
+  var order = /** @type {HTMLSelectElement} */ (tools.querySelector("select"));
+  var turn = /** @type {HTMLButtonElement} */ (tools.querySelector("[data-compare-turn]"));
+  var count = /** @type {HTMLElement} */ (tools.querySelector("[data-compare-count]"));
+  var boxes = Array.from(tools.querySelectorAll("input[type=checkbox]")).map(function (box) {
+    return /** @type {HTMLInputElement} */ (box);
+  });
+  var usual = chosen();
+
+  /** @type {Entry[]} */
+  var entries = Array.from(body.rows).map(function (row, place) {
+    var words = (row.getAttribute("data-words") || "") + " " + (row.textContent || "");
+    return { row: row, cells: Array.from(row.cells), hay: plain(words), place: place };
+  });
+  var collator = new Intl.Collator("en", { numeric: true });
+
+  /**
+   * @param {string} text
+   * @returns {string} Small letters without hyphens and doubled spaces: "HW-18" is found as "hw18".
+   */
+  function plain(text) {
+    return text.toLowerCase().replace(/-/g, "").replace(/\s+/g, " ").trim();
+  }
+
+  /** @returns {string[]} The facts that are ticked. */
+  function chosen() {
+    return boxes.filter(function (box) { return box.checked; }).map(function (box) { return box.value; });
+  }
+
+  /** @returns {View} */
+  function read() {
+    return { q: search.value, sort: order.value, turn: turn.getAttribute("aria-pressed") === "true", facts: chosen() };
+  }
+
+  /**
+   * @param {Entry} a
+   * @param {Entry} b
+   * @param {number} column
+   * @returns {number} By the rank that the build gave; by the written words where it gave none.
+   */
+  function compare(a, b, column) {
+    var left = a.cells[column].getAttribute("data-order");
+    var right = b.cells[column].getAttribute("data-order");
+    if (left !== null && right !== null) return Number(left) - Number(right);
+    return collator.compare(a.cells[column].textContent || "", b.cells[column].textContent || "");
+  }
+
+  /** @param {View} view */
+  function sort(view) {
+    var column = columns.indexOf(view.sort);
+    var sorted = entries.slice().sort(function (a, b) {
+      var by = column < 0 ? 0 : compare(a, b, column);
+      return (by || a.place - b.place) * (view.turn ? -1 : 1);
+    });
+    body.append.apply(body, sorted.map(function (entry) { return entry.row; }));
+    heads.forEach(function (head, index) {
+      if (index === column) head.setAttribute("aria-sort", view.turn ? "descending" : "ascending");
+      else head.removeAttribute("aria-sort");
+    });
+  }
+
+  /** @param {View} view */
+  function filter(view) {
+    var words = plain(view.q).split(" ").filter(Boolean);
+    var found = 0;
+    entries.forEach(function (entry) {
+      var hit = words.every(function (word) { return entry.hay.indexOf(word) >= 0; });
+      entry.row.hidden = !hit;
+      if (hit) found += 1;
+    });
+    count.textContent = found + " of " + entries.length + " types, " + view.facts.length + " of " + boxes.length +
+      " facts shown" + (words.length ? "; the search also reads the facts not shown" : "");
+  }
+
+  /** @param {View} view */
+  function choose(view) {
+    columns.forEach(function (id, index) {
+      if (index === 0) return;
+      var hidden = view.facts.indexOf(id) < 0;
+      heads[index].hidden = hidden;
+      entries.forEach(function (entry) { entry.cells[index].hidden = hidden; });
+    });
+  }
+
+  /** @param {View} view */
+  function remember(view) {
+    var parts = [];
+    if (view.q) parts.push("q=" + encodeURIComponent(view.q));
+    if (view.sort) parts.push("sort=" + encodeURIComponent(view.sort));
+    if (view.turn) parts.push("turn=1");
+    if (view.facts.join() !== usual.join()) parts.push("facts=" + view.facts.map(encodeURIComponent).join(","));
+    var hash = parts.length ? "#" + parts.join("&") : location.pathname + location.search;
+    try {
+      history.replaceState(null, "", hash);
+    } catch (error) {
+      // Some browsers refuse this on file://: the view works, only the address stays.
+    }
+  }
+
+  function recall() {
+    var hash = location.hash.slice(1);
+    if (hash.indexOf("=") < 0) return;
+    var stored = new URLSearchParams(hash);
+    search.value = stored.get("q") || "";
+    order.value = columns.indexOf(stored.get("sort") || "") < 0 ? "" : stored.get("sort") || "";
+    turn.setAttribute("aria-pressed", String(stored.get("turn") === "1"));
+    var facts = stored.has("facts") ? (stored.get("facts") || "").split(",") : usual;
+    boxes.forEach(function (box) { box.checked = facts.indexOf(box.value) >= 0; });
+  }
+
+  /** @param {(view: View) => void} act */
+  function after(act) {
+    var view = read();
+    act(view);
+    filter(view);
+    remember(view);
+  }
+
+  function all() {
+    var view = read();
+    choose(view);
+    sort(view);
+    filter(view);
+  }
+
+  heads.forEach(function (head, index) {
+    var button = document.createElement("button");
+    button.type = "button";
+    button.textContent = head.textContent;
+    button.addEventListener("click", function () {
+      var again = order.value === columns[index];
+      turn.setAttribute("aria-pressed", String(again && turn.getAttribute("aria-pressed") !== "true"));
+      order.value = columns[index];
+      after(sort);
+    });
+    // On a phone the heads are read out only: the words stay, the button is not shown and takes no focus.
+    var words = document.createElement("span");
+    words.textContent = head.textContent;
+    head.replaceChildren(words, button);
+  });
+  search.addEventListener("input", function () { after(filter); });
+  order.addEventListener("change", function () { after(sort); });
+  turn.addEventListener("click", function () {
+    turn.setAttribute("aria-pressed", String(turn.getAttribute("aria-pressed") !== "true"));
+    after(sort);
+  });
+  boxes.forEach(function (box) { box.addEventListener("change", function () { after(choose); }); });
+  tools.addEventListener("submit", function (event) { event.preventDefault(); });
+  addEventListener("hashchange", function () { recall(); all(); });
+  tools.hidden = false;
+  table.classList.add("chosen");
+  recall();
+  all();
+})();

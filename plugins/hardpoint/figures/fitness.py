@@ -1,0 +1,64 @@
+"""What makes an entry of a line-up unfit: an unknown or a conflict where crews act. The tool names it; people decide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from hardpoint.figures.answers import MUST_BE_ANSWERED, device_answer
+from hardpoint.findings import Path
+from hardpoint.records.airframe import Airframe
+from hardpoint.records.known import NonValue
+from hardpoint.records.walk import values_of
+from hardpoint.units import Quantity
+
+GROUPS: dict[str, str] = {
+    "exits": "opening",
+    "canopies": "opening",
+    "controls": "shutdown",
+    "ties": "ties",
+    "pyrotechnics": "rockets and cartridges",
+    "high_voltage": "high voltage",
+}
+
+
+@dataclass(frozen=True)
+class Gap:
+    """An open question in a group that crews act on."""
+
+    group: str
+    path: Path
+    kind: Literal["unknown", "conflict", "undeclared"]
+
+
+def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = ()) -> tuple[Gap, ...]:
+    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths in ``also``."""
+    return (*_silent(airframe), *_open(airframe, also))
+
+
+def _silent(airframe: Airframe) -> Iterator[Gap]:
+    for kind in MUST_BE_ANSWERED:
+        if device_answer(airframe, kind) is NonValue.UNKNOWN:
+            yield Gap("rockets and cartridges", ("pyrotechnics", kind.replace(" ", "-")), "unknown")
+
+
+def _open(airframe: Airframe, also: tuple[str, ...]) -> Iterator[Gap]:
+    for path, value in values_of(airframe):
+        group = group_of(path, also)
+        if not group:
+            continue
+        if value is NonValue.UNKNOWN:
+            yield Gap(group, path, "unknown")
+        elif isinstance(value, Quantity) and value.status == "disagree":
+            yield Gap(group, path, "conflict")
+
+
+def group_of(path: Path, also: tuple[str, ...] = ()) -> str:
+    """The group that a path belongs to; "" where it does not make an entry unfit."""
+    if path[0] == "seats" and len(path) > 2 and path[2] == "ties":
+        return GROUPS["ties"]
+    if path[0] in GROUPS and path[0] != "ties":
+        return GROUPS[str(path[0])]
+    dots = ".".join(map(str, path))
+    return next((place.replace("_", " ") for place in also if dots == place or dots.startswith(place + ".")), "")

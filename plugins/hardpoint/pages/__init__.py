@@ -1,0 +1,49 @@
+"""What each page says, as frozen data; the only place that knows addresses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from hardpoint.pages.compare_page import compare_page
+from hardpoint.pages.crew import tail_crew_page, type_crew_page
+from hardpoint.pages.figures_page import figures_page
+from hardpoint.pages.gaps_page import gaps_page
+from hardpoint.pages.lineup import event_page, home_page
+from hardpoint.pages.site import Page, Site
+from hardpoint.pages.structure_page import structure_page
+
+__all__ = ["Page", "Site", "all_pages", "anchors"]
+
+
+def all_pages(site: Site) -> Iterator[Page]:
+    """Every generated page of the site."""
+    yield home_page(site)
+    yield compare_page(site)
+    yield gaps_page(site)
+    for type_ in site.fleet.types.values():
+        yield type_crew_page(site, type_)
+        yield structure_page(site, type_)
+        yield figures_page(site, type_)
+    for tail in site.fleet.tails.values():
+        yield tail_crew_page(site, tail)
+    for event_id, line_up in site.fleet.events.items():
+        yield event_page(site, event_id, line_up)
+
+
+def anchors(view: Any) -> set[str]:
+    """Every anchor that a page will have: the ids of its sections, blocks, lines and rows."""
+    return set(_ids(view))
+
+
+def _ids(value: Any) -> Iterator[str]:
+    if isinstance(value, tuple):
+        yield from (found for item in value for found in _ids(item))
+    elif is_dataclass(value) and not isinstance(value, type):
+        for field in fields(value):
+            held = getattr(value, field.name)
+            if field.name == "id" and held:
+                yield held
+            elif not isinstance(held, str):
+                yield from _ids(held)

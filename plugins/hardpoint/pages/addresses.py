@@ -1,0 +1,86 @@
+"""Where every page and every anchor is. The only place that knows addresses; the addresses are fixed for others."""
+
+from __future__ import annotations
+
+import posixpath
+
+from hardpoint.findings import Path
+
+HOME = "index.html"
+COMPARE = "compare.html"
+GAPS = "gaps.html"
+FLEET_DATA = "fleet.json"
+READING = "reading-a-page.html"
+CAUTIONS = "cautions.html"
+
+_ANCHOR_OF_SECTION = {
+    "controls": "control",
+    "exits": "exit",
+    "canopies": "canopy",
+    "seats": "seat",
+    "zones": "zone",
+    "tanks": "tank",
+    "batteries": "battery",
+    "bottles": "bottle",
+    "pyrotechnics": "device",
+    "load_points": "load-point",
+    "loaded_parts": "loaded-part",
+    "hazards": "hazard",
+    "lifts": "lift",
+    "signs": "sign",
+    "landmarks": "landmark",
+}
+
+
+def type_page(type_id: str) -> str:
+    """The crew page of a type."""
+    return f"types/{type_id}.html"
+
+
+def structure_page(type_id: str) -> str:
+    """Side view and load points of a type."""
+    return f"types/{type_id}/structure.html"
+
+
+def figures_page(type_id: str) -> str:
+    """Every quantity of a type."""
+    return f"types/{type_id}/figures.html"
+
+
+def tail_page(registration: str) -> str:
+    """The crew page of one aircraft."""
+    return f"tails/{registration}.html"
+
+
+def event_page(event_id: str) -> str:
+    """The line-up of an event."""
+    return f"events/{event_id}.html"
+
+
+def record_data(kind: str, record_id: str) -> str:
+    """The data file of one record."""
+    return f"fleet/{kind}s/{record_id}.json"
+
+
+def anchor(path: Path) -> str:
+    """``("controls", "magneto-left", ...)`` -> ``control-magneto-left``; a section alone is its own anchor."""
+    section = str(path[0])
+    if len(path) == 1 or section not in _ANCHOR_OF_SECTION:
+        return section.replace("_", "-")
+    if section == "seats" and len(path) >= 4 and path[2] in ("ties", "do_not_pull", "worn"):
+        kind = {"ties": "tie", "do_not_pull": "do-not-pull", "worn": "worn"}[str(path[2])]
+        return f"{kind}-{path[1]}-{path[3]}"
+    return f"{_ANCHOR_OF_SECTION[section]}-{path[1]}".replace(" ", "-")
+
+
+def relative(target: str, page: str) -> str:
+    """``target`` (with or without #anchor) as seen from ``page``; both from the top of the site."""
+    address, hash_, name = target.partition("#")
+    if not address or address == page:
+        return f"#{name}" if hash_ else posixpath.basename(page)
+    return posixpath.relpath(address, posixpath.dirname(page) or ".") + hash_ + name
+
+
+def root(page: str) -> str:
+    """The way from a page to the top of the site: "" or "../" or "../../"."""
+    return "../" * page.count("/")

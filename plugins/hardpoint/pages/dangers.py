@@ -1,0 +1,179 @@
+"""Crew page: never touch, the strip of answers, stay clear."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from hardpoint.figures.answers import device_answer, high_voltage_answer
+from hardpoint.pages.addresses import anchor
+from hardpoint.pages.telling import Shown, place_words, tell
+from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Lines, Link, Section, Value
+from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
+
+MOST_NEVER = 3
+_ASKED: tuple[tuple[str, DeviceKind], ...] = (("Rocket", "rocket parachute"), ("Seat cartridge", "seat cartridge"))
+
+
+def strip(shown: Shown) -> tuple[Hazard, ...]:
+    """Rocket, seat cartridge, high voltage: YES, NO or UNKNOWN."""
+    answers = [(label, device_answer(shown.airframe, kind), "#stay-clear") for label, kind in _ASKED]
+    answers.append(("High voltage", high_voltage_answer(shown.airframe), "#stay-clear"))
+    return tuple(_hazard(label, answer, href) for label, answer, href in answers)
+
+
+def _hazard(label: str, answer: NonValue | bool, href: str) -> Hazard:
+    if answer is True:
+        return Hazard(label, "YES", "", href)
+    if answer in (NonValue.NOT_FITTED, NonValue.NOT_APPLICABLE):
+        return Hazard(label, "NO", "somebody looked", href)
+    return Hazard(label, "UNKNOWN", "treat as fitted", href)
+
+
+def never_touch(shown: Shown) -> tuple[tuple[Line, ...], tuple[Link, ...]]:
+    """At most three lines, the worst first; the rest one tap away and named."""
+    lines = [*_fires(shown), *_shocks(shown), *_pulls(shown)]
+    return tuple(lines[:MOST_NEVER]), tuple(Link(line.strong or line.text, line.href) for line in lines[MOST_NEVER:])
+
+
+def _fires(shown: Shown) -> Iterator[Line]:
+    for name, device in entries(shown.airframe.pyrotechnics).items():
+        where = place_words(device.handle_place, shown.airframe)
+        href = f"#{anchor(('pyrotechnics', name))}"
+        yield Line(f"{tell(device.handle).text}, {where}", f"{device.kind.capitalize()}:", "never", href)
+
+
+def _shocks(shown: Shown) -> Iterator[Line]:
+    system = said(shown.airframe.high_voltage)
+    if system:
+        yield Line(f"stays live: {tell(system.stays_live).text}", f"{tell(system.voltage).text} cables and packs:", "never", "#stay-clear")
+
+
+def _pulls(shown: Shown) -> Iterator[Line]:
+    for seat_name, seat in shown.airframe.seats.items():
+        for name, handle in entries(seat.do_not_pull).items():
+            href = f"#{anchor(('seats', seat_name, 'do_not_pull', name))}"
+            yield Line(f"{place_words(handle.place, shown.airframe)}: {handle.why}", f"{handle.what}:", "never", href)
+
+
+def staying_clear(shown: Shown) -> Section:
+    """Everything that can fire, burst, burn, spring or shock, with its place in words."""
+    blocks: list[Block] = []
+    blocks += list(_devices(shown))
+    blocks.append(Facts("bottles", "Pressure bottles", _bottles(shown)))
+    blocks.append(Facts("tanks", "Fuel, oil, smoke oil", _tanks(shown)))
+    blocks.append(Facts("loaded-parts", "Under tension", _loaded(shown)))
+    blocks.append(Facts("hazards", "Other harm", _others(shown)))
+    blocks.append(Facts("fire", "Fire, smoke, dust", _fire(shown)))
+    return Section("stay-clear", "Stay clear", tuple(blocks), "Stay clear")
+
+
+def _devices(shown: Shown) -> Iterator[Block]:
+    facts = []
+    for label, kind in _ASKED:
+        answer = device_answer(shown.airframe, kind)
+        if answer is not True:
+            facts.append(Fact(label, tell(answer) if isinstance(answer, NonValue) else Value("fitted")))
+    facts.append(shown.fact("High voltage", ("high_voltage",), _voltage(shown)))
+    yield Facts("pyrotechnics", "Rockets, cartridges, high voltage", tuple(facts))
+    for name, device in entries(shown.airframe.pyrotechnics).items():
+        yield Facts(anchor(("pyrotechnics", name)), device.kind.capitalize(), _device(shown, name, device))
+
+
+def _voltage(shown: Shown) -> str | NonValue:
+    system = shown.airframe.high_voltage
+    if isinstance(system, NonValue):
+        return system
+    return f"{tell(system.voltage).text}; stays live: {tell(system.stays_live).text}"
+
+
+def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
+    path = ("pyrotechnics", name)
+    exit_ = said(device.exit_direction)
+    flies = f"{tell(exit_.raised).text} towards canopy and {exit_.towards}, through {tell(exit_.through).text}" if exit_ else device.exit_direction
+    cable = said(device.cable)
+    route: object = device.cable if cable is None else (cable.path if isinstance(cable.path, NonValue) else "recorded; see structure")
+    facts = [
+        shown.fact("Where", (*path, "place"), place_words(device.place, shown.airframe)),
+        shown.fact("Flies", (*path, "exit_direction"), flies, note="a bent mount points anywhere"),
+        shown.fact("Cable route", (*path, "cable"), route),
+        shown.fact("State", (*path, "state"), device.state),
+    ]
+    if device.keep:
+        facts.append(shown.fact("Near it", (*path, "keep"), device.keep))
+    return tuple(facts)
+
+
+def _bottles(shown: Shown) -> tuple[Fact, ...]:
+    bottles = shown.airframe.bottles
+    if isinstance(bottles, NonValue):
+        return (shown.fact("Bottles", ("bottles",), bottles),)
+    facts = []
+    for name, bottle in bottles.items():
+        path = ("bottles", name)
+        if isinstance(bottle, NonValue):
+            facts.append(shown.fact(name.replace("-", " ").capitalize(), path, bottle, anchored=True))
+            continue
+        pressure = tell(bottle.working_pressure, (*path, "working_pressure"))
+        words = f"{tell(bottle.water_capacity).text}, {_with_beside(pressure)}, {place_words(bottle.place, shown.airframe)}"
+        note = " ".join(part for part in (bottle.do_not or "", bottle.carried or "") if part)
+        facts.append(shown.fact(f"{bottle.use.capitalize()} ({tell(bottle.holds).text})", path, words, note=note, anchored=True))
+    return tuple(facts) or (Fact("Bottles", Value("none listed")),)
+
+
+def _with_beside(value: Value) -> str:
+    beside = f" ({', '.join(value.beside)})" if value.beside else ""
+    return f"{value.text}{beside}" + (f" [{value.remark}]" if value.remark else "")
+
+
+def _tanks(shown: Shown) -> tuple[Fact, ...]:
+    tanks = shown.airframe.tanks
+    if isinstance(tanks, NonValue):
+        return (shown.fact("Tanks", ("tanks",), tanks),)
+    facts = []
+    for name, tank in tanks.items():
+        path = ("tanks", name)
+        if isinstance(tank, NonValue):
+            facts.append(shown.fact(name.replace("-", " ").capitalize(), path, tank, anchored=True))
+            continue
+        volume = _with_beside(tell(tank.capacity, (*path, "capacity")))
+        count = f"{tank.count} x " if tank.count > 1 else ""
+        words = f"{tell(tank.holds).text}, {count}{volume}, {place_words(tank.place, shown.airframe)}"
+        facts.append(shown.fact(name.replace("-", " ").capitalize(), path, words, note=tank.burns or "", anchored=True))
+    return tuple(facts)
+
+
+def _loaded(shown: Shown) -> tuple[Fact, ...]:
+    parts = shown.airframe.loaded_parts
+    if isinstance(parts, NonValue):
+        return (shown.fact("Cables and springs", ("loaded_parts",), parts),)
+    facts = []
+    for name, part in parts.items():
+        path = ("loaded_parts", name)
+        if isinstance(part, NonValue):
+            facts.append(shown.fact(name.replace("-", " ").capitalize(), path, part, anchored=True))
+            continue
+        words = f"{part.what}, {place_words(part.place, shown.airframe)}; when cut: {tell(part.when_cut).text}"
+        facts.append(shown.fact(part.kind.capitalize(), path, words, note=part.release or "", anchored=True))
+    return tuple(facts)
+
+
+def _others(shown: Shown) -> tuple[Fact, ...]:
+    hazards = shown.airframe.hazards
+    if isinstance(hazards, NonValue):
+        return (shown.fact("Anything else", ("hazards",), hazards),)
+    facts = []
+    for name, hazard in hazards.items():
+        path = ("hazards", name)
+        told = hazard if isinstance(hazard, NonValue) else f"{hazard.what}, {place_words(hazard.place, shown.airframe)}"
+        note = "" if isinstance(hazard, NonValue) else hazard.do_not or ""
+        facts.append(shown.fact(name.replace("-", " ").capitalize(), path, told, note=note, anchored=True))
+    return tuple(facts)
+
+
+def _fire(shown: Shown) -> tuple[Fact, ...]:
+    fire = said(shown.airframe.fire)
+    asked = (("Burns", "burns"), ("Smoke", "smoke"), ("Dust and ash", "dust"), ("Wear", "wear"))
+    if fire is None:
+        return (shown.fact("Fire", ("fire",), shown.airframe.fire),)
+    return tuple(shown.fact(label, ("fire", key), getattr(fire, key)) for label, key in asked if getattr(fire, key) is not None)

@@ -1,0 +1,132 @@
+"""Crew page: approach and open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from hardpoint.pages.addresses import anchor
+from hardpoint.pages.telling import Shown, place_words, steps_of, tell
+from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
+from hardpoint.records.exits import Canopy, Exit
+from hardpoint.records.known import NonValue, entries, said
+
+_TITLES = {
+    "handle": "Handle",
+    "reach in": "Reach in",
+    "jettison": "Jettison",
+    "break in": "Break in",
+    "hinge release": "Free the hinge",
+    "open cockpit": "Open cockpit",
+}
+_OPENS = {
+    "opens": "opens",
+    "opens once flooded": "opens only once flooded",
+    "opens given the room": "opens if there is room",
+    "does not open": "does NOT open",
+}
+
+
+def approach(shown: Shown) -> Section:
+    """From where to come, from where not: one line each."""
+    told = shown.airframe.approach
+    was = shown.was(("approach",))
+    if isinstance(told, NonValue):
+        lines = [Line("from where to come: nobody has recorded it", "UNKNOWN", "unknown", was=was)]
+    else:
+        come = said(told.come_from)
+        best = f"from the {', then the '.join(come)}" if come else "from where: UNKNOWN"
+        lines = [Line(f"{best}: {told.because}", "Come", "plain" if come else "unknown", was=was)]
+        lines += [Line(f"{d.where}: {d.why}" + (f" ({d.keep})" if d.keep else ""), "Not", "caution") for d in said(told.keep_out) or ()]
+        if told.keep_out is NonValue.UNKNOWN:
+            lines.append(Line("from where not to come", "UNKNOWN", "unknown"))
+    return Section("approach", "Approach", (Lines(tuple(lines)),), "Approach")
+
+
+def opening(shown: Shown) -> Section:
+    """Every way in, the first to try first."""
+    blocks: list[Block] = []
+    exits = shown.airframe.exits
+    if isinstance(exits, NonValue):
+        blocks.append(Lines((Line("how it opens: nobody has recorded it", "UNKNOWN", "unknown"),)))
+    for name, exit_ in entries(exits).items():
+        blocks.append(_way_in(shown, name, exit_))
+    blocks += list(_unanswered(shown))
+    blocks += list(_canopies(shown))
+    return Section("open", "Open", tuple(blocks), "Open")
+
+
+def _unanswered(shown: Shown) -> Iterator[Block]:
+    exits = shown.airframe.exits
+    for name, exit_ in exits.items() if not isinstance(exits, NonValue) else ():
+        if isinstance(exit_, NonValue):
+            value = tell(exit_)
+            yield Facts(anchor(("exits", name)), "", (Fact(name.replace("-", " ").capitalize(), value, was=shown.was(("exits", name))),))
+
+
+def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
+    path = ("exits", name)
+    origin = tell(exit_.from_).text
+    where = place_words(exit_.place, shown.airframe)
+    facts = [
+        _by_attitude(shown, name, exit_),
+        shown.fact("Handle looks", (*path, "looks"), exit_.looks),
+        shown.fact("Label", (*path, "label"), exit_.label),
+        shown.fact("Other side", (*path, "other_side"), exit_.other_side),
+        shown.fact("It has worked when", (*path, "success"), exit_.success),
+    ]
+    if exit_.needs:
+        facts.append(shown.fact("Needs", (*path, "needs"), exit_.needs))
+    for label, key in (("Pane", "pane_thickness"), ("Head behind the pane", "head_clearance"), ("Reach", "reach"), ("Snags", "snags"), ("Handle stays on", "stays_on")):
+        if getattr(exit_, key) is not None:
+            facts.append(shown.fact(label, (*path, key), getattr(exit_, key)))
+    return Steps(
+        anchor(path), f"{_TITLES[exit_.way_in]}, from {origin}", where, steps_of(exit_.steps), tuple(facts),
+        _caution(shown, exit_), shown.was(path) if _is_new(shown, path) else shown.was((*path, "steps")),
+    )  # fmt: skip
+
+
+def _is_new(shown: Shown, path: tuple[str, ...]) -> bool:
+    return any(override.at == path for override in shown.overrides)
+
+
+def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
+    works = exit_.works
+    asked = (("upright", works.upright), ("inverted", works.inverted), ("left side down", works.left_side_down), ("right side down", works.right_side_down), ("in water", works.in_water))
+    words = [f"{attitude}: {_OPENS.get(str(answer), 'UNKNOWN')}" for attitude, answer in asked]
+    if said(works.room_needed) is not None:
+        told = tell(works.room_needed, ("exits", name, "works", "room_needed"))
+        words.append(f"room needed: {told.text}" + (f" ({told.beside[0]})" if told.beside else ""))
+    unknown = any("UNKNOWN" in word for word in words)
+    value = Value("; ".join(words), "unknown" if unknown else "said")
+    return Fact("Works", value, was=shown.was(("exits", name, "works")))
+
+
+def _caution(shown: Shown, exit_: Exit) -> str:
+    canopy = entries(shown.airframe.canopies).get(exit_.opens)
+    held = said(canopy.held_by) if canopy else None
+    if canopy is None or not held:
+        return ""
+    return "; ".join(f"{holder.what}: {tell(holder.freed_by).text}" for holder in held.values())
+
+
+def _canopies(shown: Shown) -> Iterator[Block]:
+    canopies = shown.airframe.canopies
+    if isinstance(canopies, NonValue):
+        yield Facts("canopies", "", (Fact("Canopy", tell(canopies)),))
+        return
+    for name, canopy in canopies.items():
+        if isinstance(canopy, NonValue):
+            yield Facts(anchor(("canopies", name)), "", (Fact(name.replace("-", " "), tell(canopy)),))
+        else:
+            yield Facts(anchor(("canopies", name)), canopy.kind.capitalize(), _canopy_facts(shown, name, canopy))
+
+
+def _canopy_facts(shown: Shown, name: str, canopy: Canopy) -> tuple[Fact, ...]:
+    asked = (
+        ("Hinges", "hinges"), ("Latches", "latches"), ("Weighs", "mass"), ("Made of", "material"), ("Thickness", "thickness"),
+        ("Clear opening", "clear_opening"),
+    )  # fmt: skip
+    facts = [shown.fact(label, ("canopies", name, key), getattr(canopy, key)) for label, key in asked]
+    if isinstance(canopy.held_by, NonValue):
+        facts.append(shown.fact("Struts and lanyards", ("canopies", name, "held_by"), canopy.held_by))
+    return tuple(facts)

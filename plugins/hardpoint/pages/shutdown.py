@@ -1,0 +1,97 @@
+"""Crew page: shut down engine, electrics and fuel; each with what it leaves dangerous."""
+
+from __future__ import annotations
+
+from hardpoint.findings import Path
+from hardpoint.pages.addresses import anchor
+from hardpoint.pages.telling import Shown, place_words, steps_of, tell, verb_for, way_words
+from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Step, Steps
+from hardpoint.records.controls import Control
+from hardpoint.records.known import NonValue, entries, said
+
+_PROPELLER = "Propeller still dangerous."
+_ALONE = {"suffices": "suffices by itself", "all needed": "not alone: all of them are needed"}
+
+
+def shutting_down(shown: Shown) -> Section:
+    """The controls in the order in which they are worked."""
+    controls = shown.airframe.controls
+    blocks: list[Block] = [_turning(shown)]
+    if isinstance(controls, NonValue):
+        blocks.append(Lines((Line("how it is shut down: nobody has recorded it", "UNKNOWN", "unknown"),)))
+    for name, control in entries(controls).items():
+        blocks.append(_control(shown, name, control))
+    blocks.append(Facts("batteries", "Still live afterwards", _live(shown)))
+    return Section("shut-down", "Shut down", tuple(blocks), "Shut down")
+
+
+def _turning(shown: Shown) -> Lines:
+    airframe = shown.airframe
+    if airframe.propeller is NonValue.NOT_FITTED and airframe.engine is NonValue.NOT_FITTED:
+        return Lines((Line("no engine and no propeller recorded on this type"),))
+    engine = said(airframe.engine)
+    told = tell(engine.run_down) if engine else tell(NonValue.UNKNOWN)
+    lines = [Line("nothing below makes the propeller safe. Keep out of its disc until it is held or off.", "Propeller:", "caution")]
+    if said(airframe.propeller) is not None or engine is None:
+        lines.append(Line(f"turns for {told.text} after shut-down", "Run-down", "unknown" if told.state == "unknown" else "plain"))
+    if engine and engine.restarts:
+        lines.append(Line(engine.restarts, "Can start again:", "caution"))
+    propeller = said(airframe.propeller)
+    if propeller and propeller.hand_swung == "by hand":
+        lines.append(Line("it is started by hand and fires at a touch while a magneto is live", "Propeller:", "caution"))
+    return Lines(tuple(lines))
+
+
+def _control(shown: Shown, name: str, control: Control) -> Steps:
+    path: Path = ("controls", name)
+    facts = [
+        shown.fact("Guard", (*path, "guard"), control.guard),
+        shown.fact("Beyond off", (*path, "beyond_off"), control.beyond_off),
+        _alone(shown, path, control),
+        shown.fact("It has worked when", (*path, "success"), control.success),
+        shown.fact("Looks", (*path, "looks"), control.looks),
+    ]
+    if control.feel is not None:
+        facts.append(shown.fact("Feels", (*path, "feel"), control.feel))
+    if control.stays_live is not None:
+        facts.append(shown.fact("Stays live", (*path, "stays_live"), control.stays_live))
+    if control.repeats:
+        facts.append(shown.fact("Also", (*path, "repeats"), f"a second one of {control.repeats.replace('-', ' ')}"))
+    was = shown.was((*path, "off_is")) or shown.was((*path, "steps"))
+    return Steps(
+        anchor(path), name.replace("-", " ").capitalize(), place_words(control.place, shown.airframe), _movement(control),
+        tuple(facts), _PROPELLER if said(shown.airframe.propeller) is not None else "", was,
+    )  # fmt: skip
+
+
+def _alone(shown: Shown, path: Path, control: Control) -> Fact:
+    answer = control.alone
+    value = answer if isinstance(answer, NonValue) else _ALONE[answer]
+    return shown.fact("Alone", (*path, "alone"), value, note="assume that it does not suffice" if answer is NonValue.UNKNOWN else "")
+
+
+def _movement(control: Control) -> tuple[Step, ...]:
+    if control.steps != ():
+        return steps_of(control.steps)
+    kind = tell(control.kind).text
+    way = control.works_by if control.off_is is NonValue.NOT_APPLICABLE else control.off_is
+    if isinstance(way, NonValue) or way is None:
+        return (Step("UNKNOWN", f"which way the {kind} is off", unknown=True),)
+    far = tell(control.by).text if control.by is not None else ""
+    end = "works" if control.off_is is NonValue.NOT_APPLICABLE else "off"
+    pieces = [way_words(way, control.seen_from), f"by {far}" if far else ""]
+    return (Step(verb_for(control.kind), f"the {kind}", ", ".join(piece for piece in pieces if piece) + f" = {end}"),)
+
+
+def _live(shown: Shown) -> tuple[Fact, ...]:
+    airframe = shown.airframe
+    facts = []
+    if isinstance(airframe.batteries, NonValue):
+        facts.append(shown.fact("Batteries", ("batteries",), airframe.batteries))
+    for name, battery in entries(airframe.batteries).items():
+        place = place_words(battery.place, airframe)
+        facts.append(shown.fact(f"Battery {name}", ("batteries", name, "stays_live"), battery.stays_live, note=place, anchored=True))
+    system = said(airframe.high_voltage)
+    told = system.stays_live if system else airframe.high_voltage
+    facts.append(shown.fact("High voltage", ("high_voltage", "stays_live"), told))
+    return tuple(facts)

@@ -1,0 +1,269 @@
+"""The shapes that pages hand to templates: frozen, already worded, already rounded; nothing left to compute.
+
+A page is a tuple of sections, a section a tuple of blocks; there are five kinds of block. Everything is plain text: the
+templates escape it. ``href`` is relative to the page that shows it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+State = Literal["said", "unknown", "not fitted", "not applicable"]
+Tone = Literal["plain", "never", "unknown", "caution"]
+
+
+@dataclass(frozen=True)
+class Value:
+    """One answer. ``text`` is the author's own words or figure; ``beside`` the conversions that stand next to it.
+
+    ``state`` other than "said" is a non-value: ``text`` then holds it in words ("UNKNOWN", "not fitted").
+    ``remark`` speaks of the answer itself: "the two figures disagree; the gallon is imperial".
+    """
+
+    text: str
+    state: State = "said"
+    beside: tuple[str, ...] = ()
+    remark: str = ""
+    href: str = ""
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A labelled answer. ``was`` is what the type says where this tail differs ("" = no recorded difference)."""
+
+    label: str
+    value: Value
+    id: str = ""
+    was: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Step:
+    """One action, verb first: "Turn" + "the handle" + "clockwise, seen facing it, by 90 deg" + "until it springs out"."""
+
+    verb: str
+    what: str
+    way: str = ""
+    until: str = ""
+    unknown: bool = False
+
+
+@dataclass(frozen=True)
+class Steps:
+    """A numbered procedure: where its handle is, what to know first, the steps, what warns."""
+
+    id: str
+    title: str
+    where: str = ""
+    steps: tuple[Step, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    caution: str = ""
+    was: str = ""
+    kind: Literal["steps"] = field(default="steps", init=False)
+
+
+@dataclass(frozen=True)
+class Facts:
+    """A list of labelled answers under an optional heading."""
+
+    id: str
+    title: str
+    facts: tuple[Fact, ...]
+    kind: Literal["facts"] = field(default="facts", init=False)
+
+
+@dataclass(frozen=True)
+class Line:
+    """One sentence of a tone; ``strong`` is set bold before it."""
+
+    text: str
+    strong: str = ""
+    tone: Tone = "plain"
+    href: str = ""
+    id: str = ""
+    was: str = ""
+
+
+@dataclass(frozen=True)
+class Lines:
+    """Sentences, one below the other."""
+
+    lines: tuple[Line, ...]
+    id: str = ""
+    title: str = ""
+    kind: Literal["lines"] = field(default="lines", init=False)
+
+
+@dataclass(frozen=True)
+class Row:
+    """A row of a table; ``id`` is its anchor."""
+
+    cells: tuple[Value, ...]
+    id: str = ""
+    tone: Tone = "plain"
+
+
+@dataclass(frozen=True)
+class Table:
+    """Rows under heads; the first cell of a row is its head."""
+
+    id: str
+    caption: str
+    heads: tuple[str, ...]
+    rows: tuple[Row, ...]
+    kind: Literal["table"] = field(default="table", init=False)
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """SVG text made by our own drawings (already safe), with the words that stand for it."""
+
+    id: str
+    svg: str
+    caption: str
+    kind: Literal["drawing"] = field(default="drawing", init=False)
+
+
+Block = Steps | Facts | Lines | Table | Drawing
+
+
+@dataclass(frozen=True)
+class Section:
+    """A part of a page with its anchor; ``short`` is its word in the bar within thumb reach."""
+
+    id: str
+    title: str
+    blocks: tuple[Block, ...]
+    short: str = ""
+
+
+@dataclass(frozen=True)
+class Hazard:
+    """The yes / no / UNKNOWN strip at the head of a crew page."""
+
+    label: str
+    answer: Literal["YES", "NO", "UNKNOWN"]
+    detail: str = ""
+    href: str = ""
+
+
+@dataclass(frozen=True)
+class Link:
+    """A word that leads somewhere."""
+
+    text: str
+    href: str
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Tile:
+    """One entry of the line-up on the home and event pages; ``words`` is what a search matches besides what it shows."""
+
+    number: str
+    name: str
+    tail: str
+    href: str
+    day: str
+    signs: tuple[str, ...] = ()
+    flags: tuple[Line, ...] = ()
+    was: str = ""
+    words: str = ""
+
+
+@dataclass(frozen=True)
+class Day:
+    """One day of an event."""
+
+    id: str
+    title: str
+    tiles: tuple[Tile, ...]
+
+
+@dataclass(frozen=True)
+class Frame:
+    """What every page shows around its content."""
+
+    title: str
+    site: str
+    root: str
+    edition: str
+    as_of: str
+    invented: bool
+    banner: str = ""
+    trail: tuple[Link, ...] = ()
+
+
+@dataclass(frozen=True)
+class HomePage:
+    frame: Frame
+    event: str
+    days: tuple[Day, ...]
+    types: tuple[Tile, ...]
+    links: tuple[Link, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class CrewPage:
+    """Type or tail. ``never`` holds at most three lines; ``never_more`` what is one tap away, named."""
+
+    frame: Frame
+    name: str
+    tail: str
+    numbers: tuple[Link, ...]
+    signs: tuple[str, ...]
+    differences: tuple[Line, ...]
+    declaration: Line
+    hazards: tuple[Hazard, ...]
+    never: tuple[Line, ...]
+    never_more: tuple[Link, ...]
+    sections: tuple[Section, ...]
+    links: tuple[Link, ...]
+    cautions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class SheetPage:
+    """Figures, structure, gaps, event: a title, a lead, sections."""
+
+    frame: Frame
+    title: str
+    lead: str
+    sections: tuple[Section, ...]
+    links: tuple[Link, ...]
+    cautions: tuple[str, ...]
+    days: tuple[Day, ...] = ()
+
+
+@dataclass(frozen=True)
+class Column:
+    id: str
+    title: str
+    group: str
+    shown: bool
+
+
+@dataclass(frozen=True)
+class CompareRow:
+    """One type: a cell per column; ``words`` is what the search box matches besides the cells.
+
+    ``order`` is its rank in each column, computed here: written figures in mixed units do not sort by their text.
+    """
+
+    id: str
+    name: str
+    href: str
+    cells: tuple[Value, ...]
+    words: str
+    order: tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class ComparePage:
+    frame: Frame
+    columns: tuple[Column, ...]
+    rows: tuple[CompareRow, ...]
+    cautions: tuple[str, ...]

@@ -1,0 +1,57 @@
+"""Batteries, high voltage, and what stays live when everything is off."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from hardpoint.records.base import Part
+from hardpoint.records.known import Known, Stated
+from hardpoint.records.places import Place, Route
+from hardpoint.records.quantities import Charge, Energy, Mass, Voltage
+from hardpoint.records.texts import Id, Named, Words
+
+Chemistry = Literal["lead-acid", "lithium-ion", "lithium iron phosphate", "nickel-cadmium", "dry cell"]
+
+
+class Battery(Part):
+    """One battery."""
+
+    chemistry: Stated[Chemistry]
+    """What it is made of."""
+    voltage: Stated[Voltage]
+    """Nominal voltage."""
+    charge: Known[Charge] | None = None
+    """Capacity as charge."""
+    energy: Known[Energy] | None = None
+    """Capacity as energy."""
+    mass: Stated[Mass] | None = None
+    """Its mass."""
+    place: Stated[Place]
+    """Where it is and behind what."""
+    cable: Known[Route] | None = None
+    """The way of its cable, above all where it stays live."""
+    feeds: Words | None = None
+    """What it feeds."""
+    cut_by: Known[Id]
+    """The control that cuts it off; an id under controls."""
+    stays_live: Stated[Words]
+    """What stays live when that control is off: "nothing", or what."""
+
+
+class HighVoltage(Part):
+    """A system above 60 V direct current."""
+
+    voltage: Stated[Voltage]
+    """Highest nominal voltage."""
+    energy: Stated[Energy]
+    """Stored in all packs together."""
+    packs: Stated[Named[Stated[Battery]]]
+    """Battery packs."""
+    cables: Stated[Named[Stated[Route]]]
+    """High-voltage cables."""
+    disconnect: Known[Id]
+    """The control that opens the circuit; an id under controls."""
+    stays_live: Stated[Words]
+    """What stays live afterwards."""
+    in_water: Stated[Words] | None = None
+    """What is known of it in water."""

@@ -1,0 +1,98 @@
+"""An event: who flies on which day under which number, what was swapped, what is claimed of all of them."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from hardpoint.records.base import Part
+from hardpoint.records.known import Known, Stated
+from hardpoint.records.problems import problem
+from hardpoint.records.provenance import Change
+from hardpoint.records.quantities import Volume
+from hardpoint.records.texts import Count, Date, Id, Named, Reads, Registration, Time, Words
+
+
+def _number(text: str) -> str:
+    if not (1 <= len(text) <= 4 and text.isascii() and text.isalnum()):
+        raise problem("bad-event-number", read=text, expected="a display number of one to four letters or digits", example="7")
+    return text
+
+
+EventNumber = Annotated[str, Reads(_number, {"title": "a display number", "type": "string", "examples": ["7"]})]
+
+
+class Swap(Part):
+    """An aircraft that was taken out and replaced after the line-up was made."""
+
+    was: Registration
+    """The tail that was announced."""
+    at: Time
+    """When it was swapped."""
+    date: Date
+    """On which day."""
+    by: Words
+    """The role that decided."""
+    because: Words | None = None
+    """Why."""
+
+
+class Entry(Part):
+    """One aircraft in the line-up of a day."""
+
+    type: Id
+    """The id of the type."""
+    tail: Stated[Registration]
+    """The tail; "unknown" shows the type's page."""
+    time: Known[Time]
+    """Slot."""
+    occupants: Stated[Count]
+    """How many are on board."""
+    fuel_planned: Known[Volume]
+    """Fuel on board at the start of the slot."""
+    kit: Known[tuple[Words, ...]]
+    """Kit worn or carried in this slot."""
+    over_water: Stated[Words] | None = None
+    """Whether the slot leads over water."""
+    swaps: tuple[Swap, ...] = ()
+    """Swaps since the line-up was printed, the first first."""
+    notes: Words | None = None
+    """Anything else."""
+
+
+class Day(Part):
+    """One day: numbers are unique within it, not across days."""
+
+    date: Date
+    """The date."""
+    entries: dict[EventNumber, Entry]
+    """The line-up under the display numbers."""
+
+
+class Claim(Part):
+    """Something said of the whole line-up; it is checked, not inherited."""
+
+    says: Words
+    """The claim in words: "one harness for all"."""
+    every: Words
+    """The path it speaks of, * for any id: "seats.*.ties.*.kind"."""
+    expects: Words
+    """The value that the claim expects there: "lift-latch buckle"."""
+    said_by: Words | None = None
+    """Who claims it."""
+
+
+class Event(Part):
+    """A record under fleet/events."""
+
+    name: Words
+    """The event's name."""
+    place: Words
+    """Where."""
+    days: Named[Day]
+    """The days."""
+    claims: Named[Claim] = {}
+    """Claims about all of them."""
+    changes: tuple[Change, ...] = ()
+    """Change log of the line-up."""
+    notes: Words | None = None
+    """Anything else."""

@@ -1,0 +1,32 @@
+"""The JSON Schema of every kind of record, for editors (completion, errors while typing) and other programs."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from pydantic import TypeAdapter
+
+from hardpoint.records.airframe import Airframe
+from hardpoint.records.event import Event
+from hardpoint.records.sources import Sources
+from hardpoint.records.station import Station
+from hardpoint.records.tail import Tail
+
+NAME = "hardpoint/1"
+_KINDS: dict[str, Any] = {"type": Airframe, "tail": Tail, "event": Event, "station": Station, "sources": Sources}
+
+
+def documents() -> dict[str, str]:
+    """File name to JSON text, for example ``type.json``; the same text on every machine."""
+    return {f"{kind}.json": _document(kind, model) for kind, model in _KINDS.items()}
+
+
+def _document(kind: str, model: Any) -> str:
+    schema = TypeAdapter(model).json_schema(by_alias=True, mode="validation")
+    head = {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "$id": f"urn:hardpoint:1:{kind}",
+        "title": f"{NAME} {kind}",
+    }
+    return json.dumps(head | {key: schema[key] for key in schema if key != "title"}, indent=1, ensure_ascii=False) + "\n"

@@ -1,0 +1,19 @@
+"""From a page's frozen data to HTML text, by our own templates. The loader is handed in: users may override templates."""
+
+from __future__ import annotations
+
+from jinja2 import BaseLoader, Environment, StrictUndefined
+
+from hardpoint.pages.site import Page
+
+
+def environment(loader: BaseLoader) -> Environment:
+    """Escapes everything, forgives nothing: an unknown name in a template is an error, not a blank."""
+    return Environment(
+        loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=False
+    )
+
+
+def render(environment: Environment, page: Page) -> str:
+    """The content of a page, without the frame that the theme puts around it."""
+    return environment.get_template(page.template).render(page=page.view)

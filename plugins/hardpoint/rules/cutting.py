@@ -1,0 +1,93 @@
+"""Rules about structure and cutting."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from hardpoint.figures.hazards import ANYWHERE, cut_hazards
+from hardpoint.records.known import entries, said
+from hardpoint.records.structure import Zone
+from hardpoint.rules.rule import AIRFRAME, Hit, Record
+
+_SIDES = ("left", "right", "top", "floor")
+
+
+@AIRFRAME.rule(
+    "preferred-over-hazard",
+    "error",
+    "Cutting is not `preferred` where a tank, a fuel or pressure line, a bottle, a pyrotechnic or its cable, high voltage "
+    "or a loaded cable lies or can lie. An unknown route counts over its whole possible stretch.",
+)
+def preferred_over_hazard(record: Record) -> Iterator[Hit]:
+    """Each preferred side against everything that can lie behind it."""
+    hazards = cut_hazards(record.airframe)
+    for name, zone in entries(record.airframe.zones).items():
+        for side in _SIDES:
+            listed = getattr(zone, side)
+            if listed is None or listed.cut != "preferred":
+                continue
+            for hazard in hazards:
+                if hazard.meets(zone.fs, zone.wl or ANYWHERE, side):
+                    can = "lies" if hazard.certain else "can lie"
+                    yield Hit(
+                        ("zones", name, side, "cut"),
+                        "preferred",
+                        f"another verdict: {hazard.what} {can} there",
+                        "avoid",
+                        related=((hazard.path, hazard.what),),
+                    )
+
+
+@AIRFRAME.rule("zones-leave-a-gap", "warning", "Zones cover the airframe from nose to tail: a stretch in no zone has no verdict.")
+def zones_leave_a_gap(record: Record) -> Iterator[Hit]:
+    """Stretches between nose and tail that no zone covers."""
+    nose, tail = said(record.airframe.size.nose), said(record.airframe.size.tail)
+    zones = entries(record.airframe.zones)
+    if nose is None or tail is None or not zones:
+        return
+    for start, end in _gaps(list(zones.values()), nose, tail):
+        yield Hit(("zones",), f"nothing for FS {start} to {end}", "a zone for every stretch", "", message=(
+            f"no zone covers FS {start} to {end}; nothing is known of cutting there"
+        ))  # fmt: skip
+
+
+def _gaps(zones: list[Zone], nose: Decimal, tail: Decimal) -> Iterator[tuple[Decimal, Decimal]]:
+    reached = nose
+    for zone in sorted(zones, key=lambda zone: zone.fs.low if zone.fs.low is not None else nose):
+        start = nose if zone.fs.low is None else zone.fs.low
+        if start > reached:
+            yield reached, start
+        reached = max(reached, tail if zone.fs.high is None else zone.fs.high)
+    if reached < tail:
+        yield reached, tail
+
+
+@AIRFRAME.rule("tank-in-no-zone", "warning", "Every tank in the fuselage lies in a zone, so that its skin has a verdict.")
+def tank_in_no_zone(record: Record) -> Iterator[Hit]:
+    """Tanks whose stretch meets no zone."""
+    zones = entries(record.airframe.zones)
+    for name, tank in entries(record.airframe.tanks).items():
+        place = said(tank.place)
+        fs = said(place.fs) if place and place.on == "fuselage" else None
+        if fs is not None and not any(zone.fs.overlaps(fs) for zone in zones.values()):
+            yield Hit(
+                ("tanks", name, "place", "fs"), fs.text, "a stretch that some zone covers", "",
+                message=f"no zone covers this tank (FS {fs.text}); add a zone there, or mend the stretch",
+            )  # fmt: skip
+
+
+@AIRFRAME.rule(
+    "absence-contradicted", "error", "A claimed absence (`no fuel line aft of FS 1650`) is not contradicted by the record itself."
+)
+def absence_contradicted(record: Record) -> Iterator[Hit]:
+    """Claims against what the same record says is there."""
+    hazards = [hazard for hazard in cut_hazards(record.airframe) if hazard.certain]
+    for name, absence in record.airframe.absences.items():
+        for hazard in hazards:
+            if hazard.kind == absence.none_of and hazard.fs.overlaps(absence.fs):
+                yield Hit(
+                    ("absences", name, "fs"), absence.fs.text,
+                    f"a stretch without one: {hazard.what} lies at FS {hazard.fs.text}", "",
+                    related=((hazard.path, hazard.what),),
+                )  # fmt: skip

@@ -1,0 +1,96 @@
+"""Rules about ids: what a record names exists."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from hardpoint.records.airframe import Airframe
+from hardpoint.records.known import entries, said
+from hardpoint.records.places import Place
+from hardpoint.records.trees import value_at
+from hardpoint.records.walk import parts_of
+from hardpoint.rules.nearest import near_miss
+from hardpoint.rules.rule import AIRFRAME, Hit, Record
+
+
+@AIRFRAME.rule("no-such-id", "error", "An id that a record refers to exists in it: seats, canopies, exits, controls, load points, items.")
+def no_such_id(record: Record) -> Iterator[Hit]:
+    """Every reference by id within one record."""
+    airframe = record.airframe
+    yield from _places(airframe)
+    yield from _ways_out(airframe)
+    yield from _controls(airframe)
+    yield from _lifts(airframe)
+
+
+def _places(airframe: Airframe) -> Iterator[Hit]:
+    landmarks = entries(airframe.landmarks)
+    for path, part in parts_of(airframe):
+        if not isinstance(part, Place):
+            continue
+        if part.seat is not None and part.seat not in airframe.seats:
+            yield near_miss((*path, "seat"), "seat", part.seat, airframe.seats)
+        if part.near is not None and part.near not in landmarks:
+            yield near_miss((*path, "near"), "landmark", part.near, landmarks)
+
+
+def _ways_out(airframe: Airframe) -> Iterator[Hit]:
+    canopies, exits = entries(airframe.canopies), entries(airframe.exits)
+    for name, canopy in canopies.items():
+        for index, seat in enumerate(canopy.covers):
+            if seat not in airframe.seats:
+                yield near_miss(("canopies", name, "covers", index), "seat", seat, airframe.seats)
+        release = said(canopy.hinge_release)
+        if release is not None and release not in exits:
+            yield near_miss(("canopies", name, "hinge_release"), "exit", release, exits)
+    for name, exit_ in exits.items():
+        if exit_.opens not in canopies and exit_.opens not in airframe.seats:
+            yield near_miss(("exits", name, "opens"), "canopy", exit_.opens, [*canopies, *airframe.seats])
+    for name, device in entries(airframe.pyrotechnics).items():
+        if device.seat is not None and device.seat not in airframe.seats:
+            yield near_miss(("pyrotechnics", name, "seat"), "seat", device.seat, airframe.seats)
+
+
+def _controls(airframe: Airframe) -> Iterator[Hit]:
+    controls = entries(airframe.controls)
+    for name, control in controls.items():
+        if control.repeats is not None and control.repeats not in controls:
+            yield near_miss(("controls", name, "repeats"), "control", control.repeats, controls)
+    for name, battery in entries(airframe.batteries).items():
+        cut_by = said(battery.cut_by)
+        if cut_by is not None and cut_by not in controls:
+            yield near_miss(("batteries", name, "cut_by"), "control", cut_by, controls)
+    system = said(airframe.high_voltage)
+    disconnect = said(system.disconnect) if system else None
+    if disconnect is not None and disconnect not in controls:
+        yield near_miss(("high_voltage", "disconnect"), "control", disconnect, controls)
+
+
+def _lifts(airframe: Airframe) -> Iterator[Hit]:
+    points, items = entries(airframe.load_points), entries(airframe.masses.items)
+    for name, lift in airframe.lifts.items():
+        for index, point in enumerate(lift.points):
+            if point not in points:
+                yield near_miss(("lifts", name, "points", index), "load point", point, points)
+        line = said(lift.tail_line)
+        if line is not None and line not in points:
+            yield near_miss(("lifts", name, "tail_line"), "load point", line, points)
+        for index, item in enumerate(lift.taken_off):
+            if item not in items:
+                yield near_miss(("lifts", name, "taken_off", index), "heavy item", item, items)
+
+
+@AIRFRAME.rule("photo-of-nothing", "error", "A photo shows something that the record has.")
+def photo_of_nothing(record: Record) -> Iterator[Hit]:
+    """Photos whose path leads nowhere."""
+    for name, photo in record.airframe.photos.items():
+        if value_at(record.tree, tuple(photo.shows.split("."))) is None:
+            yield Hit(("photos", name, "shows"), photo.shows, "a path of this record", "controls.magneto-left")
+
+
+@AIRFRAME.rule("no-such-source", "error", "A citation exists in sources.yaml.")
+def no_such_source(record: Record) -> Iterator[Hit]:
+    """Citations of provenance entries."""
+    for section, check in record.airframe.checked.items():
+        if check.source is not None and check.source not in record.fleet.sources:
+            yield near_miss(("checked", section, "source"), "source", check.source, record.fleet.sources)

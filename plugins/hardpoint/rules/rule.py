@@ -1,0 +1,115 @@
+"""What a rule is: an id, a severity, one line for the docs, and a small generator of what it finds.
+
+A new rule is one function under one of the modules of this folder, marked with :func:`rule`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from typing import Generic, TypeVar
+
+from hardpoint.findings import Finding, Path, Related, Severity, dotted
+from hardpoint.records.airframe import Airframe
+from hardpoint.records.event import Event
+from hardpoint.records.fleet import Aircraft, Fleet, Written
+from hardpoint.records.known import Tree
+from hardpoint.records.problems import sentence
+
+
+@dataclass(frozen=True)
+class Hit:
+    """One place where a rule bites."""
+
+    path: Path
+    read: str
+    expected: str
+    example: str = ""
+    message: str = ""
+    related: tuple[tuple[Path, str], ...] = ()
+
+
+@dataclass(frozen=True)
+class Record:
+    """An airframe under the rules: a type's, or a tail's with its differences laid over it."""
+
+    id: str
+    airframe: Airframe
+    tree: dict[str, Tree]
+    written: Written
+    fleet: Fleet
+    as_of: dt.date
+
+
+@dataclass(frozen=True)
+class LineUpUnder:
+    """An event under the rules."""
+
+    id: str
+    event: Event
+    written: Written
+    fleet: Fleet
+    as_of: dt.date
+
+
+@dataclass(frozen=True)
+class TailUnder:
+    """One tail's own file under the rules."""
+
+    aircraft: Aircraft
+    written: Written
+    fleet: Fleet
+    as_of: dt.date
+
+
+S = TypeVar("S", Record, LineUpUnder, TailUnder)
+
+
+@dataclass(frozen=True)
+class Rule(Generic[S]):
+    """A rule with its line in the docs."""
+
+    id: str
+    severity: Severity
+    says: str
+    run: Callable[[S], Iterator[Hit]] = field(repr=False)
+
+    def findings(self, subject: S) -> Iterator[Finding]:
+        """What it finds in a subject, each at the author's line."""
+        for hit in self.run(subject):
+            at = subject.written.where(hit.path)
+            related = tuple(_related(subject.written, path, message) for path, message in hit.related)
+            message = hit.message or sentence(hit.read, hit.expected, hit.example)
+            yield Finding(
+                self.id, self.severity, at.file, at.line, at.column, dotted(hit.path), hit.read, hit.expected,
+                hit.example, message, related,
+            )  # fmt: skip
+
+
+def _related(written: Written, path: Path, message: str) -> Related:
+    at = written.where(path)
+    return Related(at.file, at.line, dotted(path), message)
+
+
+class Book(Generic[S]):
+    """The rules for one kind of subject, in the order in which they were written down."""
+
+    def __init__(self) -> None:
+        self.rules: list[Rule[S]] = []
+
+    def rule(
+        self, id: str, severity: Severity, says: str
+    ) -> Callable[[Callable[[S], Iterator[Hit]]], Callable[[S], Iterator[Hit]]]:
+        """Mark a generator as a rule of this book."""
+
+        def mark(run: Callable[[S], Iterator[Hit]]) -> Callable[[S], Iterator[Hit]]:
+            self.rules.append(Rule(id, severity, says, run))
+            return run
+
+        return mark
+
+
+AIRFRAME: Book[Record] = Book()
+EVENT: Book[LineUpUnder] = Book()
+TAIL: Book[TailUnder] = Book()
