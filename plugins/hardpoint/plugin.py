@@ -18,6 +18,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page as MkPage
 from mkdocs.structure.toc import TableOfContents
+from mkdocs.utils.templates import TemplateContext
 
 from hardpoint import load, report
 from hardpoint.commands.project import Day, edition, today
@@ -30,14 +31,14 @@ _HERE = pathlib.Path(__file__).parent
 _ASSETS = "assets/hardpoint"
 
 
-class HardpointConfig(Config):
+class HardpointConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs leaves its subclass hook untyped
     """Options in mkdocs.yml; the command line sets both."""
 
     fleet = option.Type(str, default="fleet")
     as_of = option.Optional(option.Type(str))
 
 
-class HardpointPlugin(BasePlugin[HardpointConfig]):
+class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-call]  # as above
     """Kept by MkDocs over the rebuilds of ``serve``, so that the last good fleet can be shown when a record breaks."""
 
     def __init__(self) -> None:
@@ -119,8 +120,8 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):
         return env
 
     def on_page_context(
-        self, context: dict[str, Any], *, page: MkPage, config: MkDocsConfig, nav: Navigation
-    ) -> dict[str, Any]:
+        self, context: TemplateContext, *, page: MkPage, config: MkDocsConfig, nav: Navigation
+    ) -> TemplateContext:
         """https://www.mkdocs.org/dev-guide/plugins/#on_page_context"""
         ours = self.pages.get(page.file.src_uri)
         if ours is not None:

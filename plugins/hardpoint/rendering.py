@@ -1,4 +1,4 @@
-"""From a page's frozen data to HTML text, by our own templates. The loader is handed in: users may override templates."""
+"""From a page's frozen data to HTML text, by our own templates; the loader is handed in, users may override them."""
 
 from __future__ import annotations
 
@@ -10,7 +10,12 @@ from hardpoint.pages.site import Page
 def environment(loader: BaseLoader) -> Environment:
     """Escapes everything, forgives nothing: an unknown name in a template is an error, not a blank."""
     return Environment(
-        loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=False
+        loader=loader,
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=False,
     )
 
 

@@ -14,8 +14,8 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from hardpoint.findings import HIDDEN, Finding
-from hardpoint.load.bounds import MAX_BYTES, MAX_DEPTH, MAX_KEY, MAX_NODES
+from hardpoint.findings import HIDDEN, Finding, quoted
+from hardpoint.load.bounds import MAX_BYTES, MAX_DEPTH, MAX_KEY, MAX_NODES, RefusedError, read_bounded
 from hardpoint.load.documents import Document, Position, read, read_text
 from hardpoint.load.source import MAX_PER_RULE
 
@@ -164,6 +164,13 @@ def test_text_in_all_its_forms(text: str, value: str, pure: bool) -> None:
 
 def test_a_question_mark_ends_no_words_in_brackets(pure: bool) -> None:
     assert parsed("a: {b: free? then, c: is it ?}\n", pure).tree == {"a": {"b": "free? then", "c": "is it ?"}}
+
+
+@pytest.mark.parametrize("text", ["a: {b c ? :}\n", "a: {b:}\n", "a: [b:?, c]\n", "a: {b:[c]}\n"])
+def test_a_colon_just_before_a_bracket_is_refused_by_both(text: str, pure: bool) -> None:
+    expected = "needs a space and a value after the colon, or quotes round words that hold it"
+    begin = text[4:].strip()
+    assert told(text, pure) == [f"1:5 [bad-yaml] got {quoted(begin)}, {expected}"]
 
 
 def test_columns_count_characters_and_not_bytes(pure: bool) -> None:
@@ -366,10 +373,14 @@ def test_a_double_key_points_to_the_first() -> None:
 
 
 def test_bytes_that_are_not_utf8_name_offset_and_line(pure: bool) -> None:
-    assert told("a: é\nb: 5°\nc:\n".encode()[:-4] + b"\xb0\nc:\n", pure) == [
-        '2:6 [not-utf8] got the byte 0xB0 at byte offset 12 (in Windows-1252 it is "°"), which is not UTF-8; choose '
-        "UTF-8 when you save the file, then look at the characters that are not plain English letters",
+    after = "which is not UTF-8; choose UTF-8 when you save the file, then look at the characters that are not plain"
+    data = b"\xef\xbb\xbfa: \xc3\xa9\nb: 5 \xb0\nc:\nd: \xc3\xa9\xe9 x\xe9\ne: \x81\n"
+    assert [data[offset] for offset in (14, 24, 32)] == [0xB0, 0xE9, 0x81]
+    assert told(data, pure) == [
+        f'2:6 [not-utf8] got the byte 0xB0 at byte offset 14 (in Windows-1252 it is "°"), {after} English letters',
         f"3:1 [empty-value] c: got nothing; {SAY}",
+        f'4:5 [not-utf8] got the byte 0xE9 at byte offset 24 (in Windows-1252 it is "é"), {after} English letters',
+        f"5:4 [not-utf8] got the byte 0x81 at byte offset 32, {after} English letters",
     ]
 
 
@@ -577,10 +588,17 @@ def test_a_file_that_grows_while_it_is_read_is_too_large(
     tmp_path: pathlib.Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     (tmp_path / "small").write_bytes(b"")
-    (tmp_path / "x.yaml").write_bytes(b"x" * (MAX_BYTES + 1))
+    with open(tmp_path / "x.yaml", "wb") as large:
+        large.truncate(50_000_000)
     small = os.stat(tmp_path / "small")
     monkeypatch.setattr(os, "fstat", lambda _: small)
-    assert "[too-large]" in refused(tmp_path / "x.yaml")
+    tracemalloc.start()
+    with pytest.raises(RefusedError) as caught:
+        read_bounded(tmp_path / "x.yaml")
+    peak = tracemalloc.get_traced_memory()[1]
+    tracemalloc.stop()
+    assert caught.value.rule == "too-large"
+    assert peak < 3 * MAX_BYTES
 
 
 # --- anything at all ------------------------------------------------------------------------------------------------

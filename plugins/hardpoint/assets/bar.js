@@ -49,6 +49,11 @@
     links.forEach(function (_link, part) { watcher.observe(part); });
   }
 
+  // A printed sheet shows what the screen folds away, also where the style sheet cannot open it.
+  addEventListener("beforeprint", function () {
+    document.querySelectorAll("details.more").forEach(function (fold) { fold.setAttribute("open", ""); });
+  });
+
   document.querySelectorAll(".bar").forEach(function (bar) {
     if (bar instanceof HTMLElement) start(bar);
   });

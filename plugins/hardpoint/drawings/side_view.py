@@ -52,7 +52,7 @@ class Scale:
 
 
 def side_view(airframe: Airframe, href: Callable[[str], str]) -> tuple[str, tuple[Mark, ...]] | None:
-    """SVG text and its marks; None where the record has no outline. ``href`` gives the address of a load point's row."""
+    """SVG text and its marks; None where the record has no outline. ``href`` gives a load point's row."""
     profile = said(airframe.profile)
     if profile is None or len(profile.sections) < 2:
         return None
@@ -65,8 +65,8 @@ def side_view(airframe: Airframe, href: Callable[[str], str]) -> tuple[str, tupl
         *(line for mark in marks for line in _drawn(mark, href)),
     ]
     head = (
-        f'<svg class="side-view" role="group" aria-label="Left side, load points numbered" viewBox="0 0 {WIDTH:g} {height:.1f}" '
-        f'width="{WIDTH:g}" height="{height:.1f}" xmlns="http://www.w3.org/2000/svg">'
+        f'<svg class="side-view" role="group" aria-label="Left side, load points numbered" '
+        f'viewBox="0 0 {WIDTH:g} {height:.1f}" width="{WIDTH:g}" height="{height:.1f}" xmlns="http://www.w3.org/2000/svg">'
     )
     return "\n".join([head, *parts, "</svg>"]), marks
 
@@ -94,13 +94,18 @@ def _outline(profile: Profile, scale: Scale) -> Iterator[str]:
         yield _surface(surface.kind, surface, scale)
     for wheel in profile.gear.values():
         radius = float(wheel.diameter) / 2 * scale.units_per
-        yield f'<circle class="gear" cx="{scale.x(float(wheel.fs)):.1f}" cy="{scale.y(float(wheel.wl)):.1f}" r="{radius:.1f}"/>'
+        x, y = scale.x(float(wheel.fs)), scale.y(float(wheel.wl))
+        yield f'<circle class="gear" cx="{x:.1f}" cy="{y:.1f}" r="{radius:.1f}"/>'
     yield f'<polygon class="fuselage" points="{_points(_ring(profile.sections), scale)}"/>'
     canopy = said(profile.canopy)
     if canopy is not None and canopy.low is not None and canopy.high is not None and profile.canopy_top is not None:
         low, high, top = float(canopy.low), float(canopy.high), float(profile.canopy_top)
-        ring = [(low, top_at(profile.sections, low)), (low + (high - low) * 0.35, top), (low + (high - low) * 0.6, top),
-                (high, top_at(profile.sections, high))]  # fmt: skip
+        ring = [
+            (low, top_at(profile.sections, low)),
+            (low + (high - low) * 0.35, top),
+            (low + (high - low) * 0.6, top),
+            (high, top_at(profile.sections, high)),
+        ]
         yield f'<polyline class="canopy" points="{_points(ring, scale)}"/>'
 
 
@@ -113,7 +118,12 @@ def _surface(kind: str, surface: object, scale: Scale) -> str:
         ring = [(ends[0], low), (ends[1], low), (ends[2], high), (ends[3], high)]
     else:
         thick = max((high - low), (max(ends) - min(ends)) * 0.06)
-        ring = [(min(ends), low + thick / 2), (min(ends) + thick, low), (max(ends), low + thick / 3), (min(ends) + thick, low + thick)]
+        ring = [
+            (min(ends), low + thick / 2),
+            (min(ends) + thick, low),
+            (max(ends), low + thick / 3),
+            (min(ends) + thick, low + thick),
+        ]
     return f'<polygon class="{kind.replace(" ", "-")}" points="{_points(ring, scale)}"/>'
 
 
@@ -137,7 +147,9 @@ def _between(sections: tuple[Section, ...], fs: float, edge: str) -> float:
         if float(section.fs) >= fs:
             span = float(section.fs) - float(previous.fs)
             share = 0.0 if span <= 0 else (fs - float(previous.fs)) / span
-            return float(getattr(previous, edge)) + share * (float(getattr(section, edge)) - float(getattr(previous, edge)))
+            return float(getattr(previous, edge)) + share * (
+                float(getattr(section, edge)) - float(getattr(previous, edge))
+            )
         previous = section
     return float(getattr(previous, edge))
 
@@ -149,7 +161,9 @@ def _marks(airframe: Airframe, profile: Profile, scale: Scale) -> Iterator[Mark]
         if fs is None or fs.middle is None:
             continue
         wl = said(place.wl) if place else None
-        middle = (_between(profile.sections, float(fs.middle), "top") + _between(profile.sections, float(fs.middle), "floor")) / 2
+        middle = (
+            _between(profile.sections, float(fs.middle), "top") + _between(profile.sections, float(fs.middle), "floor")
+        ) / 2
         height = float(wl.middle) if wl and wl.middle is not None else middle
         x = scale.x(float(fs.middle))
         yield Mark(number, name, f"{number}: {name.replace('-', ' ')}, {point.use}", x, scale.y(height), x)

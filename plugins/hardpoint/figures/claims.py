@@ -32,7 +32,9 @@ def breaches(airframe: Airframe, every: str, expects: str) -> tuple[tuple[Breach
 
 def _matching(airframe: Airframe, pattern: tuple[str, ...]) -> Iterator[tuple[Path, Any]]:
     for path, value in values_of(airframe):
-        if len(path) == len(pattern) and all(want in ("*", str(part)) for want, part in zip(pattern, path, strict=True)):
+        if len(path) == len(pattern) and all(
+            want in ("*", str(part)) for want, part in zip(pattern, path, strict=True)
+        ):
             yield path, value
 
 

@@ -1,4 +1,7 @@
-"""What makes an entry of a line-up unfit: an unknown or a conflict where crews act. The tool names it; people decide."""
+"""What makes an entry of a line-up unfit: an unknown or a conflict where crews act.
+
+The tool names the gap; people decide.
+"""
 
 from __future__ import annotations
 
@@ -33,7 +36,7 @@ class Gap:
 
 
 def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = ()) -> tuple[Gap, ...]:
-    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths in ``also``."""
+    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``."""
     return (*_silent(airframe), *_open(airframe, also))
 
 

@@ -21,8 +21,16 @@ ANYWHERE = Span("anywhere", None, None)
 ALL_SIDES = frozenset({"left", "right", "centre"})
 _NOT_IN_THE_FUSELAGE = {"wing", "upper wing", "lower wing", "tailplane", "gear", "float", "propeller", "rotor", "boom"}
 _BEHIND_THAT_HURTS = {
-    "fuel line", "oil line", "pressure line", "high-voltage cable", "pyrotechnic cable", "tank", "bottle", "pyrotechnic", "loaded cable",
-}  # fmt: skip
+    "fuel line",
+    "oil line",
+    "pressure line",
+    "high-voltage cable",
+    "pyrotechnic cable",
+    "tank",
+    "bottle",
+    "pyrotechnic",
+    "loaded cable",
+}
 
 
 @dataclass(frozen=True)
@@ -76,7 +84,14 @@ def _bottles(airframe: Airframe) -> Iterator[CutHazard]:
         yield from _placed(("bottles", name), "bottle", f"bottle {name}", bottle.place)
         start = said(bottle.place)
         for line, route in entries(bottle.lines).items():
-            yield from _routed(("bottles", name, "lines", line), "pressure line", f"line {line} of bottle {name}", route, start, airframe)
+            yield from _routed(
+                ("bottles", name, "lines", line),
+                "pressure line",
+                f"line {line} of bottle {name}",
+                route,
+                start,
+                airframe,
+            )
 
 
 def _pyrotechnics(airframe: Airframe) -> Iterator[CutHazard]:
@@ -85,9 +100,19 @@ def _pyrotechnics(airframe: Airframe) -> Iterator[CutHazard]:
         cable = said(device.cable)
         words = f"cable of {device.kind} {name}"
         if cable is None:
-            yield CutHazard(("pyrotechnics", name, "cable"), "pyrotechnic cable", words, ANYWHERE, ANYWHERE, ALL_SIDES, certain=False)
+            yield CutHazard(
+                ("pyrotechnics", name, "cable"),
+                "pyrotechnic cable",
+                words,
+                ANYWHERE,
+                ANYWHERE,
+                ALL_SIDES,
+                certain=False,
+            )
         else:
-            yield from _routed(("pyrotechnics", name, "cable"), "pyrotechnic cable", words, cable, said(device.place), airframe)
+            yield from _routed(
+                ("pyrotechnics", name, "cable"), "pyrotechnic cable", words, cable, said(device.place), airframe
+            )
 
 
 def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
@@ -97,16 +122,28 @@ def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
     for name, pack in entries(system.packs).items():
         yield from _placed(("high_voltage", "packs", name), "battery", f"high-voltage pack {name}", pack.place)
     for name, cable in entries(system.cables).items():
-        yield from _routed(("high_voltage", "cables", name), "high-voltage cable", f"high-voltage cable {name}", cable, None, airframe)
+        yield from _routed(
+            ("high_voltage", "cables", name), "high-voltage cable", f"high-voltage cable {name}", cable, None, airframe
+        )
     if isinstance(system.cables, NonValue):
-        yield CutHazard(("high_voltage", "cables"), "high-voltage cable", "high-voltage cables", ANYWHERE, ANYWHERE, ALL_SIDES, certain=False)
+        yield CutHazard(
+            ("high_voltage", "cables"),
+            "high-voltage cable",
+            "high-voltage cables",
+            ANYWHERE,
+            ANYWHERE,
+            ALL_SIDES,
+            certain=False,
+        )
 
 
 def _loaded(airframe: Airframe) -> Iterator[CutHazard]:
     for name, part in entries(airframe.loaded_parts).items():
         route = said(part.route)
         if route is not None:
-            start = said(part.place) if isinstance(route.path, NonValue) else None  # its place is the run, not an end of it
+            start = (
+                said(part.place) if isinstance(route.path, NonValue) else None
+            )  # its place is the run, not an end of it
             yield from _routed(("loaded_parts", name), "loaded cable", f"{part.kind} {name}", route, start, airframe)
         else:
             yield from _placed(("loaded_parts", name), "loaded cable", f"{part.kind} {name}", part.place)
@@ -124,7 +161,9 @@ def _behind(airframe: Airframe) -> Iterator[CutHazard]:
 def _listed(path: Path, thing: BehindItem, side: str) -> CutHazard:
     sides = frozenset({side}) if side in ALL_SIDES else ALL_SIDES
     fs = said(thing.fs)
-    return CutHazard(path, thing.kind, thing.what or thing.kind, fs or ANYWHERE, said(thing.wl) or ANYWHERE, sides, fs is not None)
+    return CutHazard(
+        path, thing.kind, thing.what or thing.kind, fs or ANYWHERE, said(thing.wl) or ANYWHERE, sides, fs is not None
+    )
 
 
 def _placed(path: Path, kind: Behind, what: str, place: Place | NonValue) -> Iterator[CutHazard]:
@@ -132,7 +171,9 @@ def _placed(path: Path, kind: Behind, what: str, place: Place | NonValue) -> Ite
         yield CutHazard(path, kind, what, ANYWHERE, ANYWHERE, ALL_SIDES, certain=False)
     elif place.on not in _NOT_IN_THE_FUSELAGE:
         fs = said(place.fs)
-        yield CutHazard(path, kind, what, fs or ANYWHERE, said(place.wl) or ANYWHERE, _sides(place.side), fs is not None)
+        yield CutHazard(
+            path, kind, what, fs or ANYWHERE, said(place.wl) or ANYWHERE, _sides(place.side), fs is not None
+        )
 
 
 def _sides(side: str | NonValue | None) -> frozenset[str]:
@@ -154,7 +195,9 @@ def _routed(
     for one, other in zip(ends, ends[1:] or ends, strict=False):
         crossing = {"left", "right"} <= one.sides | other.sides
         sides = ALL_SIDES if crossing else one.sides | other.sides
-        yield CutHazard(path, kind, what, covering([one.fs, other.fs]), covering([one.wl, other.wl]), sides, certain=True)
+        yield CutHazard(
+            path, kind, what, covering([one.fs, other.fs]), covering([one.wl, other.wl]), sides, certain=True
+        )
 
 
 @dataclass(frozen=True)

@@ -39,7 +39,7 @@ _BY_KIND: dict[Kind, Rounding] = {"mass": "up", "volume": "up", "time": "up", "f
 
 
 def rounding_of(path: Path, kind: Kind) -> Rounding:
-    """The safe side for the figure at ``path``: by its key, or the key of its mapping, else by its kind, else nearest."""
+    """The safe side for the figure at ``path``: by its key, or that of its mapping, else by its kind, else nearest."""
     for key in reversed(path[-2:]):
         if str(key) in _BY_KEY:
             return _BY_KEY[str(key)]

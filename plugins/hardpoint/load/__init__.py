@@ -16,7 +16,9 @@ class FleetError(Exception):
 
     def __init__(self, findings: list[Finding]) -> None:
         first = findings[0]
-        super().__init__(f"{len(findings)} problems, the first: {first.file}:{first.line}: {first.path}: {first.message}")
+        super().__init__(
+            f"{len(findings)} problems, the first: {first.file}:{first.line}: {first.path}: {first.message}"
+        )
         self.findings = findings
 
 

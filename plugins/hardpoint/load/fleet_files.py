@@ -103,7 +103,9 @@ class Reader:
         house = self._single("station.yaml", _STATION, Station)
         sources = self._single("sources.yaml", _SOURCES, Source)
         if not types and not self.findings:
-            self._add("no-fleet", self._shown(), 1, "", "at least one record under types/", "fleet/types/quenby-merle.yaml")
+            self._add(
+                "no-fleet", self._shown(), 1, "", "at least one record under types/", "fleet/types/quenby-merle.yaml"
+            )
         return Fleet(
             types=types,
             tails=tails,
@@ -139,7 +141,14 @@ class Reader:
     def _aircraft(self, name: str, tail: Tail, paper: Paper, types: dict[str, Type]) -> Aircraft | None:
         if tail.tail != name:
             self.findings.append(
-                error("file-name", paper.where(("tail",)), "tail", tail.tail, f"the registration of the file name, {name}", name)
+                error(
+                    "file-name",
+                    paper.where(("tail",)),
+                    "tail",
+                    tail.tail,
+                    f"the registration of the file name, {name}",
+                    name,
+                )
             )
         if tail.of not in types:
             if tail.of not in self.unreadable:
@@ -178,7 +187,9 @@ class Reader:
             return None
         return self._model(path, name, adapter, model)
 
-    def _model(self, path: pathlib.Path, name: str, adapter: TypeAdapter[T], model: type[Part]) -> tuple[T, Paper] | None:
+    def _model(
+        self, path: pathlib.Path, name: str, adapter: TypeAdapter[T], model: type[Part]
+    ) -> tuple[T, Paper] | None:
         self.files += 1
         document, found = read(path, self._shown(name))
         self.findings.extend(found)
@@ -200,7 +211,14 @@ class Reader:
             if pattern.fullmatch(path.name):
                 records.append(path)
             else:
-                self._add("file-name", self._shown(f"{kind}/{path.name}"), 1, path.name, "a file name of the records here", example)
+                self._add(
+                    "file-name",
+                    self._shown(f"{kind}/{path.name}"),
+                    1,
+                    path.name,
+                    "a file name of the records here",
+                    example,
+                )
         return records
 
     def _shown(self, name: str = "") -> str:
@@ -238,5 +256,3 @@ def _no_such(kind: str, read: str, known: dict[str, Any], at: Where, path: str) 
     hint = f'; did you mean "{guess}"?' if guess else ""
     message = f'there is no {kind} "{read}" in this fleet{hint}'
     return error(f"no-such-{kind}", at, path, read, f"the id of a {kind}", guess, message)
-
-

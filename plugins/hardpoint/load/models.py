@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from typing import Any, TypeVar
+from typing import Any
 
 from pydantic import TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
@@ -18,7 +18,6 @@ from hardpoint.records.locate import keys_of, model_at
 from hardpoint.records.problems import sentence
 from hardpoint.records.trees import value_at
 
-T = TypeVar("T")
 Places = Callable[[Path], Where]
 _MANY = 9
 """From so many choices on a sure guess says more than the whole list."""
@@ -32,7 +31,7 @@ _NEEDS = {
 }
 
 
-def validate(adapter: TypeAdapter[T], model: type[Part], tree: Tree, where: Places) -> tuple[T | None, list[Finding]]:
+def validate(adapter: TypeAdapter[Any], model: type[Part], tree: Tree, where: Places) -> tuple[Any, list[Finding]]:
     """The model of a tree, or every problem in it, each at its own place."""
     try:
         return adapter.validate_python(tree), []
@@ -41,7 +40,9 @@ def validate(adapter: TypeAdapter[T], model: type[Part], tree: Tree, where: Plac
         return None, found
 
 
-def error(rule: str, at: Where, path: Path | str, read: str, expected: str, example: str = "", message: str = "") -> Finding:
+def error(
+    rule: str, at: Where, path: Path | str, read: str, expected: str, example: str = "", message: str = ""
+) -> Finding:
     """An error finding with the usual sentence."""
     shown = path if isinstance(path, str) else dotted(path)
     text = message or sentence(read, expected, example)
@@ -94,7 +95,9 @@ def _not_one_of(path: Path, value: Any, context: dict[str, Any], where: Places) 
     expected = "one of: " + ", ".join(choices)
     quoted = f'"{read}"' if isinstance(value, str) else read
     if guess and len(choices) > _MANY:
-        message = f'got {quoted}, which is not one of the {len(choices)} words that can stand here; did you mean "{guess}"?'
+        message = (
+            f'got {quoted}, which is not one of the {len(choices)} words that can stand here; did you mean "{guess}"?'
+        )
     else:
         message = f"got {quoted}, needs {expected}" + (f'; did you mean "{guess}"?' if guess else "")
     return error("not-one-of", where(path), path, read, expected, guess or choices[0], message)

@@ -22,14 +22,15 @@ class PureLoader(yaml.SafeLoader):
         indent = self.indent + 1
         while self.peek() != "#":
             length = self._word_length()
+            if self.flow_level and self.peek(length) == ":" and self.peek(length + 1) in _BRACKETS:
+                self.forward(length)
+                raise ScannerError("while scanning a plain scalar", start, "found unexpected ':'", self.get_mark())
             if not length:
                 break
             self.allow_simple_key = False
             chunks += [*spaces, self.prefix(length)]
             self.forward(length)
             end = self.get_mark()
-            if self.flow_level and self.peek() == ":" and self.peek(1) in _BRACKETS:
-                raise ScannerError("while scanning a plain scalar", start, "found unexpected ':'", end)
             spaces = self.scan_plain_spaces(indent, start) or []
             if not spaces or (not self.flow_level and self.column < indent):
                 break

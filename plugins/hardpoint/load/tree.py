@@ -201,8 +201,6 @@ class Builder:
         if REPLACEMENT in text:
             self.spoiled.add(slot.path)
         self._store(slot, text, at)
-        if not text and slot.kept:
-            self.values[slot.path] = slot.at  # the parsers disagree on where nothing begins
         if not text.strip() and self._stack:
             self._note_empty(slot, "")
         elif not event.style:

@@ -29,8 +29,14 @@ def cutting(shown: Shown) -> Section:
             )
             for name, zone in zones.items()
         )
-        block = Table("zones", "Cutting by zone and side, the airframe's own left and right", ("Zone", "Left", "Right"), rows)
-    caution = Line("a list from a drawing or a walk in part is not complete: something can lie behind", "Before a blade:", "caution")
+        block = Table(
+            "zones", "Cutting by zone and side, the airframe's own left and right", ("Zone", "Left", "Right"), rows
+        )
+    caution = Line(
+        "a list from a drawing or a walk in part is not complete: something can lie behind",
+        "Before a blade:",
+        "caution",
+    )
     return Section("cut", "Cut", (Lines((caution,)), block), "Cut")
 
 
@@ -52,8 +58,18 @@ def water(shown: Shown) -> Section:
     if told is None:
         facts: tuple[Fact, ...] = (shown.fact("In water", ("water",), shown.airframe.water),)
     else:
-        asked = [("Floats", "floats"), ("Because", "floats_because"), ("Stays afloat", "stays_afloat"), ("Tow", "tow"), ("Inside", "inside")]
-        facts = tuple(shown.fact(label, ("water", key), getattr(told, key)) for label, key in asked if getattr(told, key) is not None)
+        asked = [
+            ("Floats", "floats"),
+            ("Because", "floats_because"),
+            ("Stays afloat", "stays_afloat"),
+            ("Tow", "tow"),
+            ("Inside", "inside"),
+        ]
+        facts = tuple(
+            shown.fact(label, ("water", key), getattr(told, key))
+            for label, key in asked
+            if getattr(told, key) is not None
+        )
         facts += (*_openings_in_water(shown), shown.fact("Floods", ("water", "floods"), _bays(shown)))
     return Section("water", "Water", (Facts("water-facts", "", facts),), "Water")
 
@@ -68,7 +84,11 @@ def _bays(shown: Shown) -> str | NonValue:
 def _openings_in_water(shown: Shown) -> tuple[Fact, ...]:
     exits = entries(shown.airframe.exits)
     return tuple(
-        shown.fact(f"{name.replace('-', ' ').capitalize()} in water", ("exits", name, "works", "in_water"), exit_.works.in_water)
+        shown.fact(
+            f"{name.replace('-', ' ').capitalize()} in water",
+            ("exits", name, "works", "in_water"),
+            exit_.works.in_water,
+        )
         for name, exit_ in exits.items()
     )
 
@@ -96,7 +116,8 @@ def recognising(shown: Shown) -> Section:
     if isinstance(signs, NonValue):
         return Section("recognise", "Recognise", (Lines((Line("signs", "UNKNOWN", "unknown"),)),), "Recognise")
     rows = tuple(
-        Row((Value(sign.see), Value(sign.of), Value(_attitudes(sign.visible))), anchor(("signs", name))) for name, sign in signs.items()
+        Row((Value(sign.see), Value(sign.of), Value(_attitudes(sign.visible))), anchor(("signs", name)))
+        for name, sign in signs.items()
     )
     table = Table("signs", "Confirm by two signs, one of them a shape", ("Sign", "Kind", "Seen when"), rows)
     return Section("recognise", "Recognise", (table,), "Recognise")

@@ -11,7 +11,10 @@ from hardpoint.records.event import Claim, Entry, Event
 
 def claims_section(site: Site, event: Event, page: str) -> Section:
     """Every claim against every entry."""
-    blocks = tuple(Lines(tuple(_checked(site, event, claim)), f"claim-{name}", f"\"{claim.says}\"") for name, claim in event.claims.items())
+    blocks = tuple(
+        Lines(tuple(_checked(site, event, claim)), f"claim-{name}", f'"{claim.says}"')
+        for name, claim in event.claims.items()
+    )
     return Section("claims", "Claims, checked", blocks, "Claims")
 
 

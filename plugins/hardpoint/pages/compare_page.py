@@ -58,7 +58,9 @@ def _key(topic: _Topic, airframe: Airframe) -> tuple[int, float, str]:
 def _row(shown: Shown, page: str, order: tuple[int, ...]) -> CompareRow:
     cells = tuple(topic.tell(shown.airframe) for topic in _TOPICS)
     words = " ".join([shown.airframe.role, *shown.airframe.also_called, shown.id])
-    return CompareRow(f"row-{shown.id}", shown.name, addresses.relative(addresses.type_page(shown.id), page), cells, words, order)
+    return CompareRow(
+        f"row-{shown.id}", shown.name, addresses.relative(addresses.type_page(shown.id), page), cells, words, order
+    )
 
 
 def _joined(values: list[Value], none: str) -> Value:
@@ -80,7 +82,9 @@ def _each(mapping: Any, answer: Callable[[Any], Value], none: str = "none record
     """One answer per entry of a named mapping, non-values told under their names."""
     if isinstance(mapping, NonValue):
         return tell(mapping)
-    told = [_named(name, tell(entry) if isinstance(entry, NonValue) else answer(entry)) for name, entry in mapping.items()]
+    told = [
+        _named(name, tell(entry) if isinstance(entry, NonValue) else answer(entry)) for name, entry in mapping.items()
+    ]
     return _joined(told, none)
 
 
@@ -89,10 +93,15 @@ def _off(function: Function) -> Callable[[Airframe], Value]:
         if isinstance(airframe.controls, NonValue):
             return tell(airframe.controls)
         found = [
-            _named(name, Value("UNKNOWN", "unknown") if control.off_is is NonValue.UNKNOWN else Value(way_words(control.off_is, control.seen_from) or "not applicable"))
+            _named(
+                name,
+                Value("UNKNOWN", "unknown")
+                if control.off_is is NonValue.UNKNOWN
+                else Value(way_words(control.off_is, control.seen_from) or "not applicable"),
+            )
             for name, control in entries(airframe.controls).items()
             if control.function == function
-        ]  # fmt: skip
+        ]
         return _joined(found, "none recorded")
 
     return answer
@@ -106,7 +115,9 @@ def _seats(airframe: Airframe) -> Value:
 
 def _ties(airframe: Airframe) -> Value:
     told = [
-        _named(name, tell(seat.ties) if isinstance(seat.ties, NonValue) else Value(f"{len(entries(seat.ties))} recorded"))
+        _named(
+            name, tell(seat.ties) if isinstance(seat.ties, NonValue) else Value(f"{len(entries(seat.ties))} recorded")
+        )
         for name, seat in airframe.seats.items()
     ]
     return _joined(told, "none recorded")
@@ -116,7 +127,14 @@ def _parachute(airframe: Airframe) -> Value:
     told = []
     for name, seat in airframe.seats.items():
         parachute = said(seat.parachute)
-        told.append(_named(name, tell(seat.parachute) if parachute is None else Value(f"{parachute.worn}, {tell(parachute.lifting).text}")))
+        told.append(
+            _named(
+                name,
+                tell(seat.parachute)
+                if parachute is None
+                else Value(f"{parachute.worn}, {tell(parachute.lifting).text}"),
+            )
+        )
     return _joined(told, "none recorded")
 
 
@@ -125,7 +143,10 @@ def _fuel(airframe: Airframe) -> Value:
     if isinstance(tanks, NonValue):
         return tell(tanks)
     told = [
-        _named(f"{tell(tank.holds).text}, {name}{f', {tank.count} x' if tank.count > 1 else ''}", tell(tank.capacity, ("tanks", name, "capacity")))
+        _named(
+            f"{tell(tank.holds).text}, {name}{f', {tank.count} x' if tank.count > 1 else ''}",
+            tell(tank.capacity, ("tanks", name, "capacity")),
+        )
         for name, tank in entries(tanks).items()
         if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)
     ]
@@ -136,7 +157,11 @@ def _smoke(airframe: Airframe) -> Value:
     tanks = airframe.tanks
     if isinstance(tanks, NonValue):
         return tell(tanks)
-    told = [tell(tank.capacity, ("tanks", name, "capacity")) for name, tank in entries(tanks).items() if tank.holds == "smoke oil"]
+    told = [
+        tell(tank.capacity, ("tanks", name, "capacity"))
+        for name, tank in entries(tanks).items()
+        if tank.holds == "smoke oil"
+    ]
     answered = tanks.get("smoke-oil")
     if not told and isinstance(answered, NonValue):
         return tell(answered)
@@ -168,7 +193,9 @@ def _lift(airframe: Airframe) -> Value:
 def _basis(airframe: Airframe) -> Value:
     if isinstance(airframe.load_points, NonValue):
         return tell(airframe.load_points)
-    told = [_named(name, tell(point.basis)) for name, point in entries(airframe.load_points).items() if point.use in LIFTING]
+    told = [
+        _named(name, tell(point.basis)) for name, point in entries(airframe.load_points).items() if point.use in LIFTING
+    ]
     return _joined(told, "none recorded")
 
 
@@ -211,15 +238,21 @@ def _answer(found: NonValue | bool) -> Value:
 def _bottles(airframe: Airframe) -> Value:
     def answer(bottle: Any) -> Value:
         pressure = tell(bottle.working_pressure, ("bottles", "x", "working_pressure"))
-        return Value(f"{tell(bottle.water_capacity).text} at {pressure.text}", pressure.state, pressure.beside, pressure.remark)
+        return Value(
+            f"{tell(bottle.water_capacity).text} at {pressure.text}", pressure.state, pressure.beside, pressure.remark
+        )
 
     return _each(airframe.bottles, answer)
 
 
 _TOPICS: tuple[_Topic, ...] = (
     _Topic("role", "What it is", "Airframe", True, lambda a: Value(a.role)),
-    _Topic("rocket", "Rocket parachute", "Fires and shocks", True, lambda a: _answer(device_answer(a, "rocket parachute"))),
-    _Topic("cartridge", "Seat cartridge", "Fires and shocks", True, lambda a: _answer(device_answer(a, "seat cartridge"))),
+    _Topic(
+        "rocket", "Rocket parachute", "Fires and shocks", True, lambda a: _answer(device_answer(a, "rocket parachute"))
+    ),
+    _Topic(
+        "cartridge", "Seat cartridge", "Fires and shocks", True, lambda a: _answer(device_answer(a, "seat cartridge"))
+    ),
     _Topic("high-voltage", "High voltage", "Fires and shocks", True, lambda a: _answer(high_voltage_answer(a))),
     _Topic("exits", "Ways in", "Open", True, _exits),
     _Topic("inverted", "Opens inverted", "Open", True, _inverted),
@@ -241,12 +274,33 @@ _TOPICS: tuple[_Topic, ...] = (
     _Topic("engine", "Engine", "Airframe", False, _engine),
     _Topic("propeller", "Propeller", "Airframe", False, _propeller),
     _Topic("run-down", "Run-down", "Airframe", False, _run_down, _run_down_figure),
-    _Topic("empty", "Empty mass", "Lift", True, lambda a: tell(a.masses.empty, ("masses", "empty")), lambda a: a.masses.empty),
+    _Topic(
+        "empty",
+        "Empty mass",
+        "Lift",
+        True,
+        lambda a: tell(a.masses.empty, ("masses", "empty")),
+        lambda a: a.masses.empty,
+    ),
     _Topic("heavy-end", "Heavy end", "Lift", False, lambda a: tell(a.masses.heavy_end)),
     _Topic("lift-points", "Points that lift", "Lift", False, _lift),
     _Topic("basis", "Basis", "Lift", False, _basis),
-    _Topic("length", "Length", "Airframe", False, lambda a: tell(a.size.length, ("size", "length")), lambda a: a.size.length),
+    _Topic(
+        "length",
+        "Length",
+        "Airframe",
+        False,
+        lambda a: tell(a.size.length, ("size", "length")),
+        lambda a: a.size.length,
+    ),
     _Topic("span", "Span", "Airframe", False, lambda a: tell(a.size.span, ("size", "span")), lambda a: a.size.span),
-    _Topic("width", "Fuselage width", "Airframe", False, lambda a: tell(a.size.fuselage_width, ("size", "fuselage_width")), lambda a: a.size.fuselage_width),
+    _Topic(
+        "width",
+        "Fuselage width",
+        "Airframe",
+        False,
+        lambda a: tell(a.size.fuselage_width, ("size", "fuselage_width")),
+        lambda a: a.size.fuselage_width,
+    ),
     _Topic("floats", "Floats", "Water", False, _water),
-)  # fmt: skip
+)

@@ -10,7 +10,7 @@ from hardpoint.pages.opening import approach, opening
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import Shown, as_text, label_of, shown_tail, shown_type, tell
-from hardpoint.pages.view import CrewPage, Line, Link, Section
+from hardpoint.pages.view import CrewPage, Fact, Facts, Line, Link, Section, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue, said
 
@@ -19,12 +19,20 @@ def type_crew_page(site: Site, type_: Type) -> Page:
     """The crew page of a type."""
     shown = shown_type(type_)
     address = addresses.type_page(type_.id)
-    tails = site.fleet.tails_of(type_.id)
-    words = "This is the type. Each aircraft can differ" + (": " + ", ".join(tail.id for tail in tails) if tails else "") + "."
     view = CrewPage(
-        site.frame(address, shown.name), shown.name, "", _numbers(site, address, type_.id, None), two_signs(shown), (),
-        Line(words, tone="caution"), strip(shown), *never_touch(shown), _sections(shown), _links(site, shown, address), site.cautions,
-    )  # fmt: skip
+        site.frame(address, shown.name),
+        shown.name,
+        "",
+        _numbers(site, address, type_.id, None),
+        two_signs(shown),
+        (),
+        Line("an aircraft can differ from it.", "This is the type:"),
+        strip(shown),
+        *never_touch(shown),
+        _sections(shown),
+        _links(site, shown, address),
+        site.cautions,
+    )
     return Page(address, shown.name, "crew.html", view)
 
 
@@ -34,15 +42,35 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
     address = addresses.tail_page(aircraft.id)
     title = f"{shown.name} {aircraft.id}"
     view = CrewPage(
-        site.frame(address, title), shown.name, aircraft.id, _numbers(site, address, aircraft.of.id, aircraft.id),
-        _signs_of_tail(shown, aircraft), _differences(shown), _declaration(aircraft), strip(shown), *never_touch(shown),
-        _sections(shown), _links(site, shown, address), site.cautions,
-    )  # fmt: skip
+        site.frame(address, title),
+        shown.name,
+        aircraft.id,
+        _numbers(site, address, aircraft.of.id, aircraft.id),
+        _signs_of_tail(shown, aircraft),
+        _differences(shown),
+        _declaration(aircraft),
+        strip(shown),
+        *never_touch(shown),
+        (*_sections(shown), _declared_by(aircraft)),
+        _links(site, shown, address),
+        site.cautions,
+    )
     return Page(address, title, "crew.html", view)
 
 
 def _sections(shown: Shown) -> tuple[Section, ...]:
-    makers = (approach, opening, shutting_down, freeing, gripping, staying_clear, cutting, water, heavy_end, recognising)
+    makers = (
+        approach,
+        opening,
+        shutting_down,
+        freeing,
+        gripping,
+        staying_clear,
+        cutting,
+        water,
+        heavy_end,
+        recognising,
+    )
     return tuple(make(shown) for make in makers)
 
 
@@ -56,9 +84,11 @@ def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:
 def _differences(shown: Shown) -> tuple[Line, ...]:
     return tuple(
         Line(
-            {"added": f"{as_text_short(override.here)}", "removed": "not on this aircraft", "changed": as_text_short(override.here)}[
-                override.kind
-            ],
+            {
+                "added": f"{as_text_short(override.here)}",
+                "removed": "not on this aircraft",
+                "changed": as_text_short(override.here),
+            }[override.kind],
             _where_words(override.at) + ":",
             href=f"#{addresses.anchor(override.at)}",
             was="nothing there" if override.kind == "added" else as_text(override.type_says),
@@ -76,23 +106,38 @@ def _where_words(path: tuple[str | int, ...]) -> str:
 def as_text_short(tree: object) -> str:
     """A whole part that was added is told in its section; here a few words do."""
     if isinstance(tree, dict):
-        kind = tree.get("way_in") or tree.get("kind") or tree.get("what") or "added"
-        return f"{kind}, added on this aircraft" if isinstance(kind, str) else "added on this aircraft"
+        place = tree.get("place")
+        side = place.get("side") if isinstance(place, dict) else None
+        return "added here" + (f", {side} side" if isinstance(side, str) and side in ("left", "right") else "")
     if isinstance(tree, list):
         return f"{len(tree)} steps, other than on the type"
     return as_text(str(tree))
 
 
 def _declaration(aircraft: Aircraft) -> Line:
+    """One line at the head; differences speak for themselves there, and who declared them stands under Recognise."""
     if not aircraft.declared:
-        return Line(
-            "nobody has declared how this aircraft differs from its type. What follows is the type; anything can be otherwise here.",
-            "UNDECLARED:", "unknown",
-        )  # fmt: skip
+        return Line("nobody has declared how it differs. Below is the type.", "UNKNOWN:", "unknown")
+    return Line("" if aircraft.overrides else "No recorded difference from the type.")
+
+
+def _declared_by(aircraft: Aircraft) -> Section:
     declared = said(aircraft.tail.declared)
-    by = "" if declared is None else f", declared by {tell(declared.by).text} on {tell(declared.date).text}"
-    words = "no recorded difference from the type" if not aircraft.overrides else f"{len(aircraft.overrides)} recorded"
-    return Line(f"{words}{by}", "Differences:")
+    told = (
+        tell(aircraft.tail.declared)
+        if declared is None
+        else Value(f"{tell(declared.by).text}, {tell(declared.date).text}")
+    )
+    markings = said(aircraft.tail.markings)
+    facts = [Fact("Differences declared by", told)]
+    if markings is None:
+        facts.append(Fact("Markings", tell(aircraft.tail.markings)))
+    else:
+        facts += [Fact("Colours", tell(markings.colours)), Fact("Number on", tell(markings.number_on))]
+        facts += [Fact("Also", Value(markings.also))] if markings.also else []
+    return Section(
+        "this-aircraft", f"This aircraft, {aircraft.id}", (Facts("this-aircraft-facts", "", tuple(facts)),), aircraft.id
+    )
 
 
 def _numbers(site: Site, page: str, type_id: str, tail: str | None) -> tuple[Link, ...]:
@@ -117,7 +162,11 @@ def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
     ]
     if shown.tail:
         targets.append((f"The type: {shown.name}", addresses.type_page(shown.type_id)))
-    targets += [(f"Tail {tail.id}", addresses.tail_page(tail.id)) for tail in site.fleet.tails_of(shown.type_id) if tail.id != shown.tail]
+    targets += [
+        (f"Tail {tail.id}", addresses.tail_page(tail.id))
+        for tail in site.fleet.tails_of(shown.type_id)
+        if tail.id != shown.tail
+    ]
     targets += [(line_up.event.name, addresses.event_page(event_id)) for event_id, line_up in site.fleet.events.items()]
     return tuple(Link(text, addresses.relative(target, page)) for text, target in targets)
 

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.opening import keep_out
 from hardpoint.pages.telling import Shown, place_words, tell
-from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Lines, Link, Section, Value
+from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
 
@@ -26,7 +27,7 @@ def _hazard(label: str, answer: NonValue | bool, href: str) -> Hazard:
     if answer is True:
         return Hazard(label, "YES", "", href)
     if answer in (NonValue.NOT_FITTED, NonValue.NOT_APPLICABLE):
-        return Hazard(label, "NO", "somebody looked", href)
+        return Hazard(label, "NO", "", href)
     return Hazard(label, "UNKNOWN", "treat as fitted", href)
 
 
@@ -46,19 +47,25 @@ def _fires(shown: Shown) -> Iterator[Line]:
 def _shocks(shown: Shown) -> Iterator[Line]:
     system = said(shown.airframe.high_voltage)
     if system:
-        yield Line(f"stays live: {tell(system.stays_live).text}", f"{tell(system.voltage).text} cables and packs:", "never", "#stay-clear")
+        yield Line(
+            f"stays live: {tell(system.stays_live).text}",
+            f"{tell(system.voltage).text} cables and packs:",
+            "never",
+            "#stay-clear",
+        )
 
 
 def _pulls(shown: Shown) -> Iterator[Line]:
     for seat_name, seat in shown.airframe.seats.items():
         for name, handle in entries(seat.do_not_pull).items():
             href = f"#{anchor(('seats', seat_name, 'do_not_pull', name))}"
-            yield Line(f"{place_words(handle.place, shown.airframe)}: {handle.why}", f"{handle.what}:", "never", href)
+            yield Line(handle.why, f"{handle.what}:", "never", href)
 
 
 def staying_clear(shown: Shown) -> Section:
     """Everything that can fire, burst, burn, spring or shock, with its place in words."""
     blocks: list[Block] = []
+    blocks += list(keep_out(shown))
     blocks += list(_devices(shown))
     blocks.append(Facts("bottles", "Pressure bottles", _bottles(shown)))
     blocks.append(Facts("tanks", "Fuel, oil, smoke oil", _tanks(shown)))
@@ -90,9 +97,17 @@ def _voltage(shown: Shown) -> str | NonValue:
 def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
     path = ("pyrotechnics", name)
     exit_ = said(device.exit_direction)
-    flies = f"{tell(exit_.raised).text} towards canopy and {exit_.towards}, through {tell(exit_.through).text}" if exit_ else device.exit_direction
+    flies = (
+        f"{tell(exit_.raised).text} towards canopy and {exit_.towards}, through {tell(exit_.through).text}"
+        if exit_
+        else device.exit_direction
+    )
     cable = said(device.cable)
-    route: object = device.cable if cable is None else (cable.path if isinstance(cable.path, NonValue) else "recorded; see structure")
+    route: object = (
+        device.cable
+        if cable is None
+        else (cable.path if isinstance(cable.path, NonValue) else "recorded; see structure")
+    )
     facts = [
         shown.fact("Where", (*path, "place"), place_words(device.place, shown.airframe)),
         shown.fact("Flies", (*path, "exit_direction"), flies, note="a bent mount points anywhere"),
@@ -115,9 +130,13 @@ def _bottles(shown: Shown) -> tuple[Fact, ...]:
             facts.append(shown.fact(name.replace("-", " ").capitalize(), path, bottle, anchored=True))
             continue
         pressure = tell(bottle.working_pressure, (*path, "working_pressure"))
-        words = f"{tell(bottle.water_capacity).text}, {_with_beside(pressure)}, {place_words(bottle.place, shown.airframe)}"
+        capacity = tell(bottle.water_capacity, (*path, "water_capacity"))
+        where = place_words(bottle.place, shown.airframe)
+        words = f"water capacity {_with_beside(capacity)}, pressure {_with_beside(pressure)}, {where}"
         note = " ".join(part for part in (bottle.do_not or "", bottle.carried or "") if part)
-        facts.append(shown.fact(f"{bottle.use.capitalize()} ({tell(bottle.holds).text})", path, words, note=note, anchored=True))
+        facts.append(
+            shown.fact(f"{bottle.use.capitalize()} ({tell(bottle.holds).text})", path, words, note=note, anchored=True)
+        )
     return tuple(facts) or (Fact("Bottles", Value("none listed")),)
 
 
@@ -176,4 +195,6 @@ def _fire(shown: Shown) -> tuple[Fact, ...]:
     asked = (("Burns", "burns"), ("Smoke", "smoke"), ("Dust and ash", "dust"), ("Wear", "wear"))
     if fire is None:
         return (shown.fact("Fire", ("fire",), shown.airframe.fire),)
-    return tuple(shown.fact(label, ("fire", key), getattr(fire, key)) for label, key in asked if getattr(fire, key) is not None)
+    return tuple(
+        shown.fact(label, ("fire", key), getattr(fire, key)) for label, key in asked if getattr(fire, key) is not None
+    )

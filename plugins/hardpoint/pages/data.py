@@ -1,4 +1,7 @@
-"""fleet.json and one JSON file a record: what the pages say, for other programs. Values are decimal strings, keys sorted."""
+"""fleet.json and one JSON file a record: what the pages say, for other programs.
+
+Values are decimal strings, keys are sorted.
+"""
 
 from __future__ import annotations
 
@@ -22,9 +25,16 @@ def data_files(site: Site) -> Iterator[tuple[str, str]]:
     for kind, record_id, page, record in _records(site):
         address = addresses.record_data(kind, record_id)
         text = _text(record)
-        entries.append({"id": record_id, "kind": kind, "page": page, "data": address, "sha256": sha256(text.encode()).hexdigest()})
+        entries.append(
+            {"id": record_id, "kind": kind, "page": page, "data": address, "sha256": sha256(text.encode()).hexdigest()}
+        )
         yield address, text
-    index = {"format": "hardpoint-fleet/1", "edition": site.edition, "as_of": site.as_of.isoformat(), "records": entries}
+    index = {
+        "format": "hardpoint-fleet/1",
+        "edition": site.edition,
+        "as_of": site.as_of.isoformat(),
+        "records": entries,
+    }
     yield addresses.FLEET_DATA, _text(index)
 
 
@@ -40,13 +50,17 @@ def _records(site: Site) -> Iterator[tuple[str, str, str, dict[str, Any]]]:
         yield "event", event_id, addresses.event_page(event_id), record
 
 
-def _record(site: Site, kind: str, id_: str, of: str | None, written: Written, overrides: tuple[Override, ...], model: Any) -> dict[str, Any]:
+def _record(
+    site: Site, kind: str, id_: str, of: str | None, written: Written, overrides: tuple[Override, ...], model: Any
+) -> dict[str, Any]:
     return {
         "id": id_,
         "kind": kind,
         "of": of,
         "record": written.tree,
-        "differs": [{"at": dotted(o.at), "type_says": o.type_says, "here": o.here, "because": o.because} for o in overrides],
+        "differs": [
+            {"at": dotted(o.at), "type_says": o.type_says, "here": o.here, "because": o.because} for o in overrides
+        ],
         "quantities": [_quantity(path, quantity) for path, quantity in _quantities(model)],
         "figures": [],
         "findings": [_finding(finding) for finding in site.findings if finding.file == written.file],
@@ -73,16 +87,21 @@ def _quantity(path: Path, quantity: Quantity) -> dict[str, Any]:
         "slip": quantity.slip,
         "si": si,
         "shown": [
-            {"text": s.text, "unit": s.unit, "rounded": s.rounded} for s in shown(quantity, rounding_of(path, quantity.kind))
+            {"text": s.text, "unit": s.unit, "rounded": s.rounded}
+            for s in shown(quantity, rounding_of(path, quantity.kind))
         ],
     }
 
 
 def _finding(finding: Finding) -> dict[str, Any]:
     return {
-        "rule": finding.rule, "severity": finding.severity, "file": finding.file, "line": finding.line, "path": finding.path,
+        "rule": finding.rule,
+        "severity": finding.severity,
+        "file": finding.file,
+        "line": finding.line,
+        "path": finding.path,
         "message": finding.message,
-    }  # fmt: skip
+    }
 
 
 def _text(value: Any) -> str:

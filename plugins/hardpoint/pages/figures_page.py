@@ -36,12 +36,21 @@ def figures_page(site: Site, type_: Type) -> Page:
         Section("as-written", "The whole record as its author wrote it", _written(shown), "As written"),
     ]
     lead = (
-        f"For planning, not for the aircraft side. Stations are in {shown.airframe.datum.unit}, zero at: {shown.airframe.datum.zero}; "
-        "they grow aft. A figure stays as its author wrote it; the conversion stands beside it."
+        f"For planning, not for the aircraft side. Stations are in {shown.airframe.datum.unit} and grow aft; zero at: "
+        f"{shown.airframe.datum.zero}. A figure stays as its author wrote it; the conversion stands beside it."
     )
-    links = (Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),
-             Link("Structure: side view and load points", addresses.relative(addresses.structure_page(type_.id), page)))  # fmt: skip
-    view = SheetPage(site.frame(page, title, (shown.name, addresses.type_page(type_.id))), title, lead, tuple(sections), links, site.cautions)
+    links = (
+        Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),
+        Link("Structure: side view and load points", addresses.relative(addresses.structure_page(type_.id), page)),
+    )
+    view = SheetPage(
+        site.frame(page, title, (shown.name, addresses.type_page(type_.id))),
+        title,
+        lead,
+        tuple(sections),
+        links,
+        site.cautions,
+    )
     return Page(page, title, "sheet.html", view)
 
 
@@ -62,10 +71,21 @@ def stated(shown: Shown) -> Iterator[tuple[Path, Quantity]]:
 def _row(shown: Shown, path: Path, quantity: Quantity, page: str, prefix: str) -> Row:
     told = tell_quantity(quantity, path)
     rounding = _ROUNDED[rounding_of(path, quantity.kind)] if told.beside else ""
-    check = "; ".join(part for part in (_STATUS[quantity.status], quantity.slip or "", _governs(quantity), rounding) if part)
-    back = addresses.relative(f"{addresses.type_page(shown.type_id)}#{addresses.anchor(path)}", page) if _has_anchor(path) else ""
+    check = "; ".join(
+        part for part in (_STATUS[quantity.status], quantity.slip or "", _governs(quantity), rounding) if part
+    )
+    back = (
+        addresses.relative(f"{addresses.type_page(shown.type_id)}#{addresses.anchor(path)}", page)
+        if _has_anchor(path)
+        else ""
+    )
     tone = "caution" if quantity.status == "disagree" else "plain"
-    cells = (Value(label_of(path), href=back), Value(told.text), Value(", ".join(told.beside) or "as stated"), Value(check))
+    cells = (
+        Value(label_of(path), href=back),
+        Value(told.text),
+        Value(", ".join(told.beside) or "as stated"),
+        Value(check),
+    )
     return Row(cells, f"{prefix}-" + "-".join(map(str, path)).replace("_", "-").replace(" ", "-"), tone)  # type: ignore[arg-type]
 
 
@@ -85,12 +105,23 @@ def _tails(site: Site, type_: Type, page: str) -> Iterator[Section]:
             continue
         shown = shown_tail(tail)
         rows = tuple(
-            Row((Value(label_of(o.at)), Value(as_text(o.type_says)), Value(as_text(o.here)), Value(o.because or "no reason recorded")))
+            Row(
+                (
+                    Value(label_of(o.at)),
+                    Value(as_text(o.type_says)),
+                    Value(as_text(o.here)),
+                    Value(o.because or "no reason recorded"),
+                )
+            )
             for o in shown.overrides
         )
-        table = Table(f"differs-{tail.id}", f"What {tail.id} has otherwise", ("Where", "Type says", "Here", "Because"), rows)
+        table = Table(
+            f"differs-{tail.id}", f"What {tail.id} has otherwise", ("Where", "Type says", "Here", "Because"), rows
+        )
         href = addresses.relative(addresses.tail_page(tail.id), page)
-        yield Section(f"tail-{tail.id}", f"Tail {tail.id}", (Lines((Line(f"Crew page of {tail.id}", href=href),)), table), tail.id)
+        yield Section(
+            f"tail-{tail.id}", f"Tail {tail.id}", (Lines((Line(f"Crew page of {tail.id}", href=href),)), table), tail.id
+        )
 
 
 def _provenance(site: Site, shown: Shown) -> Block:
@@ -98,10 +129,20 @@ def _provenance(site: Site, shown: Shown) -> Block:
     if not checked:
         return Lines((Line("nothing in this record says how it was checked", "UNKNOWN", "unknown"),))
     rows = tuple(
-        Row((Value(label_of((name,))), Value(check.how), tell(check.aircraft), tell(check.by), tell(check.date), _review(site, check.review),
-             _source(site, check.source)), f"checked-{name.replace('_', '-')}")
+        Row(
+            (
+                Value(label_of((name,))),
+                Value(check.how),
+                tell(check.aircraft),
+                tell(check.by),
+                tell(check.date),
+                _review(site, check.review),
+                _source(site, check.source),
+            ),
+            f"checked-{name.replace('_', '-')}",
+        )
         for name, check in checked.items()
-    )  # fmt: skip
+    )
     heads = ("Section", "How", "On which aircraft", "By", "When", "Review by", "Source")
     return Table("provenance-table", "Provenance by section", heads, rows)
 
@@ -125,8 +166,12 @@ def _source(site: Site, source: str | None) -> Value:
 def _written(shown: Shown) -> tuple[Block, ...]:
     blocks: list[Block] = []
     for key, value in shown.tree.items():
-        rows = tuple(Row((Value(label_of(path) or label_of((key,))), _as_written(text))) for path, text in leaves(value, (key,)))
-        blocks.append(Table(f"written-{key.replace('_', '-')}", label_of((key,)).capitalize(), ("Where", "As written"), rows))
+        rows = tuple(
+            Row((Value(label_of(path) or label_of((key,))), _as_written(text))) for path, text in leaves(value, (key,))
+        )
+        blocks.append(
+            Table(f"written-{key.replace('_', '-')}", label_of((key,)).capitalize(), ("Where", "As written"), rows)
+        )
     return tuple(blocks)
 
 

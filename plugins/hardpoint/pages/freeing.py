@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, place_words, steps_of, tell
-from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps
+from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels
+from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.seats import Seat, Tie
 
@@ -21,7 +21,9 @@ def freeing(shown: Shown) -> Section:
 
 
 def _seat_title(shown: Shown, name: str, seat: Seat) -> str:
-    alone = {"flown alone from here": ", flown alone from here", "not flown alone from here": "", "only seat": ""}[seat.alone]
+    alone = {"flown alone from here": ", flown alone from here", "not flown alone from here": "", "only seat": ""}[
+        seat.alone
+    ]
     return f"{name.capitalize()} seat{alone}" if len(shown.airframe.seats) > 1 else "Seat"
 
 
@@ -60,8 +62,18 @@ def _tie(shown: Shown, seat_name: str, name: str, tie: Tie) -> Steps:
     title = name.replace("-", " ").capitalize()
     if kind.text.lower() == title.lower():
         facts = facts[1:]
+    if far := travels(tie.steps):
+        facts.append(Fact("How far it moves", Value(far)))
+    seen, more = folded(facts, "If it is left on", "It has worked when")
     return Steps(
-        anchor(path), title, place_words(tie.place, shown.airframe), steps_of(tie.steps), tuple(facts), "", shown.was(path)
+        anchor(path),
+        title,
+        place_words(tie.place, shown.airframe),
+        steps_of(tie.steps),
+        seen,
+        more,
+        "",
+        shown.was(path),
     )
 
 
@@ -90,7 +102,9 @@ def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
     for name, handle in entries(seat.do_not_pull).items():
         path = ("seats", seat_name, "do_not_pull", name)
         where = place_words(handle.place, shown.airframe)
-        yield Line(f"{handle.what}, {where}: {handle.why}", "Do not pull", "never", id=anchor(path), was=shown.was(path))
+        yield Line(
+            f"{handle.what}, {where}: {handle.why}", "Do not pull", "never", id=anchor(path), was=shown.was(path)
+        )
 
 
 def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
@@ -98,15 +112,24 @@ def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
     parachute = said(seat.parachute)
     facts = [
         shown.fact(
-            "Parachute", (*path, "parachute"),
-            seat.parachute if parachute is None else f"{parachute.worn}; {tell(parachute.lifting).text}; closed by {tell(parachute.straps).text}",
+            "Parachute",
+            (*path, "parachute"),
+            seat.parachute
+            if parachute is None
+            else f"{parachute.worn}; {tell(parachute.lifting).text}; closed by {tell(parachute.straps).text}",
         )
-    ]  # fmt: skip
+    ]
     if isinstance(seat.worn, NonValue):
         facts.append(shown.fact("Other kit worn", (*path, "worn"), seat.worn))
     for name, worn in entries(seat.worn).items():
         words = "; ".join(
-            part for part in (tell(worn.carried).text, "" if worn.lifting is None else tell(worn.lifting).text, worn.caution or "") if part
+            part
+            for part in (
+                tell(worn.carried).text,
+                "" if worn.lifting is None else tell(worn.lifting).text,
+                worn.caution or "",
+            )
+            if part
         )
         facts.append(shown.fact(worn.what, (*path, "worn", name), words, anchored=True))
     facts.append(shown.fact("Second belt", (*path, "second_belt"), seat.second_belt))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from typing import Any
 
 from hardpoint.findings import Finding, Path
 from hardpoint.pages import addresses
@@ -22,8 +23,10 @@ def gaps_page(site: Site) -> Page:
     sections += [_tail(site, tail, page) for tail in site.fleet.tails.values()]
     sections += [_event(site, event_id, page) for event_id in site.fleet.events]
     sections += list(_station(site))
-    lead = "What nobody has answered, what conflicts, what is overdue, who can answer. An empty list here is not a promise."
-    view = SheetPage(site.frame(page, "What is unanswered"), "What is unanswered", lead, tuple(sections), (), site.cautions)
+    lead = "What nobody has answered, what conflicts, what is overdue, who can answer. An empty list is no promise."
+    view = SheetPage(
+        site.frame(page, "What is unanswered"), "What is unanswered", lead, tuple(sections), (), site.cautions
+    )
     return Page(page, "What is unanswered", "sheet.html", view)
 
 
@@ -33,7 +36,7 @@ def _type(site: Site, type_: Type, page: str) -> Section:
     home = addresses.type_page(type_.id)
     blocks: tuple[Block, ...] = (
         Lines((Line(f"Crew page of the {type_.airframe.name}", href=relative(home, page)),)),
-        *_unknown_table(f"type-{type_.id}", unknown, type_.airframe.who_can_answer, home, page),
+        *_unknown_table(f"type-{type_.id}", unknown, _by_section(type_.airframe.who_can_answer), home, page),
         *_found(site, type_.written.file, f"type-{type_.id}"),
     )
     return Section(f"type-{type_.id}", title, blocks, type_.airframe.name)
@@ -51,9 +54,17 @@ def _tail(site: Site, tail: Aircraft, page: str) -> Section:
     lines = [Line(f"Crew page of {tail.id}", href=relative(home, page))]
     if not tail.declared:
         lines.append(Line("nobody has declared how it differs from its type", "UNDECLARED:", "unknown"))
-    lines += [Line(f"{label_of(path)}", "UNKNOWN on this aircraft:", "unknown") for path, value in values_of(tail.tail) if value is NonValue.UNKNOWN and path != ("differs",)]
-    who = tail.airframe.who_can_answer | dict(tail.tail.who_can_answer)
-    blocks = (Lines(tuple(lines)), *_unknown_table(f"tail-{tail.id}", own, who, home, page), *_found(site, tail.written.file, f"tail-{tail.id}"))
+    lines += [
+        Line(f"{label_of(path)}", "UNKNOWN on this aircraft:", "unknown")
+        for path, value in values_of(tail.tail)
+        if value is NonValue.UNKNOWN and path != ("differs",)
+    ]
+    who: dict[str, str] = _by_section(tail.airframe.who_can_answer) | _by_section(tail.tail.who_can_answer)
+    blocks = (
+        Lines(tuple(lines)),
+        *_unknown_table(f"tail-{tail.id}", own, who, home, page),
+        *_found(site, tail.written.file, f"tail-{tail.id}"),
+    )
     return Section(f"tail-{tail.id}", f"Tail {tail.id}, {tail.airframe.name}", blocks, tail.id)
 
 
@@ -63,14 +74,21 @@ def _event(site: Site, event_id: str, page: str) -> Section:
     unknown = [path for path, value in values_of(line_up.event) if value is NonValue.UNKNOWN]
     lines = [Line(f"What is unfit: {line_up.event.name}", href=relative(home, page))]
     lines += [Line(label_of(path), "UNKNOWN:", "unknown") for path in unknown]
-    return Section(f"event-{event_id}", line_up.event.name, (Lines(tuple(lines)), *_found(site, line_up.written.file, f"event-{event_id}")), "Event")
+    return Section(
+        f"event-{event_id}",
+        line_up.event.name,
+        (Lines(tuple(lines)), *_found(site, line_up.written.file, f"event-{event_id}")),
+        "Event",
+    )
 
 
 def _station(site: Site) -> Iterator[Section]:
     if site.station is None:
         return
     unknown = [path for path, value in values_of(site.station) if value is NonValue.UNKNOWN]
-    lines = [Line(label_of(path), "UNKNOWN:", "unknown") for path in unknown] or [Line("the station's record has no unknown")]
+    lines = [Line(label_of(path), "UNKNOWN:", "unknown") for path in unknown] or [
+        Line("the station's record has no unknown")
+    ]
     yield Section("station", f"Station: {site.station.name}", (Lines(tuple(lines)),), "Station")
 
 
@@ -78,10 +96,17 @@ def _unknown_table(id_: str, paths: list[Path], who: Mapping[str, str], home: st
     if not paths:
         return
     rows = tuple(
-        Row((Value(label_of(path), href=relative(f"{home}#{addresses.anchor(path)}", page) if _anchored(path) else ""),
-             Value("UNKNOWN", "unknown"), _who(who, path)))
+        Row(
+            (
+                Value(
+                    label_of(path), href=relative(f"{home}#{addresses.anchor(path)}", page) if _anchored(path) else ""
+                ),
+                Value("UNKNOWN", "unknown"),
+                _who(who, path),
+            )
+        )
         for path in paths
-    )  # fmt: skip
+    )
     yield Table(f"{id_}-unknown", "Unknown", ("What", "Answer", "Who can answer"), rows)
 
 
@@ -89,15 +114,23 @@ def _anchored(path: Path) -> bool:
     return path[0] in ("exits", "controls", "tanks", "bottles", "zones") and len(path) > 1
 
 
+def _by_section(who: Mapping[Any, str]) -> dict[str, str]:
+    return {str(section): words for section, words in who.items()}
+
+
 def _who(who: Mapping[str, str], path: Path) -> Value:
-    return Value(who[str(path[0])]) if str(path[0]) in who else Value("nobody named", remark="add it under who_can_answer")
+    return (
+        Value(who[str(path[0])]) if str(path[0]) in who else Value("nobody named", remark="add it under who_can_answer")
+    )
 
 
 def _found(site: Site, file: str, id_: str) -> Iterator[Block]:
     """Warnings of the rules about this record: conflicts, overdue reviews, what is not declared."""
     found = [finding for finding in site.findings if finding.file == file]
     if found:
-        yield Table(f"{id_}-found", "Conflicts and overdue", ("Where", "What"), tuple(_finding(finding) for finding in found))
+        yield Table(
+            f"{id_}-found", "Conflicts and overdue", ("Where", "What"), tuple(_finding(finding) for finding in found)
+        )
 
 
 def _finding(finding: Finding) -> Row:

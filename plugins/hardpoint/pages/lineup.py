@@ -20,10 +20,17 @@ def home_page(site: Site) -> Page:
     """The line-up of every event, then all types."""
     page = addresses.HOME
     events = list(site.fleet.events.items())
-    days = tuple(_day(site, event_id, day_id, day, page) for event_id, line_up in events for day_id, day in line_up.event.days.items())
+    days = tuple(
+        _day(site, event_id, day_id, day, page)
+        for event_id, line_up in events
+        for day_id, day in line_up.event.days.items()
+    )
     types = tuple(_type_tile(site, type_id, page) for type_id in site.fleet.types)
     links = (
-        *(Link(line_up.event.name, relative(addresses.event_page(event_id), page), "line-up, swaps, what is unfit") for event_id, line_up in events),
+        *(
+            Link(line_up.event.name, relative(addresses.event_page(event_id), page), "line-up, swaps, what is unfit")
+            for event_id, line_up in events
+        ),
         Link("Compare all types", relative(addresses.COMPARE, page)),
         Link("What is unanswered", relative(addresses.GAPS, page)),
         Link("How to read a page", relative(addresses.READING, page)),
@@ -47,7 +54,8 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
         lines = [Line(event.notes)] if event.notes else []
         lines += [Line(change.what, f"{change.date}, {change.by}:") for change in event.changes]
         sections.append(Section("changes", "Changes and notes", (Lines(tuple(lines)),), "Changes"))
-    lead = f"{event.place}. As of {site.as_of.isoformat()}. Swaps are struck through; a number on two days is two aircraft."
+    dated = f"{event.place}. As of {site.as_of.isoformat()}."
+    lead = f"{dated} Swaps are struck through; a number on two days is two aircraft."
     view = SheetPage(site.frame(page, event.name), event.name, lead, tuple(sections), (), site.cautions, days)
     return Page(page, event.name, "sheet.html", view)
 
@@ -68,8 +76,10 @@ def _tile(site: Site, day_id: str, number: str, entry: Entry, page: str) -> Tile
     if not said(entry.tail):
         flags.append(Line("the type is shown", "TAIL UNKNOWN", "unknown"))
     elif (aircraft := site.fleet.tails.get(tail)) and not aircraft.declared:
-        flags.append(Line("differences from the type are unknown", "UNDECLARED", "unknown"))
-    return Tile(number, name, tail, href, day_id.replace("-", " ").capitalize(), signs, tuple(flags), was, _words(site, entry))
+        flags.append(Line("how it differs from its type", "UNKNOWN", "unknown"))
+    return Tile(
+        number, name, tail, href, day_id.replace("-", " ").capitalize(), signs, tuple(flags), was, _words(site, entry)
+    )
 
 
 def _words(site: Site, entry: Entry) -> str:
@@ -89,9 +99,20 @@ def _who(site: Site, entry: Entry, page: str) -> tuple[str, tuple[str, ...], str
 
 def _type_tile(site: Site, type_id: str, page: str) -> Tile:
     type_ = site.fleet.types[type_id]
-    tails = tuple(Line(tail.id, href=relative(addresses.tail_page(tail.id), page)) for tail in site.fleet.tails_of(type_id))
+    tails = tuple(
+        Line(tail.id, href=relative(addresses.tail_page(tail.id), page)) for tail in site.fleet.tails_of(type_id)
+    )
     also = type_.airframe.also_called
-    return Tile("", type_.airframe.name, ", ".join(also), relative(addresses.type_page(type_id), page), "", two_signs(shown_type(type_)), tails, words=f"{type_id} {type_.airframe.role}")
+    return Tile(
+        "",
+        type_.airframe.name,
+        ", ".join(also),
+        relative(addresses.type_page(type_id), page),
+        "",
+        two_signs(shown_type(type_)),
+        tails,
+        words=f"{type_id} {type_.airframe.role}",
+    )
 
 
 def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
@@ -99,7 +120,11 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
     for number, entry in day.entries.items():
         name, _, href = _who(site, entry, page)
         facts = [
-            Fact("Aircraft", Value(f"{name} {tell(entry.tail).text}", href=href), was=", ".join(swap.was for swap in entry.swaps)),
+            Fact(
+                "Aircraft",
+                Value(f"{name} {tell(entry.tail).text}", href=href),
+                was=", ".join(swap.was for swap in entry.swaps),
+            ),
             Fact("Slot", tell(entry.time)),
             Fact("On board", tell(entry.occupants)),
             Fact("Fuel planned", tell(entry.fuel_planned, ("fuel_planned",))),
@@ -108,13 +133,24 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
         if entry.over_water is not None:
             facts.append(Fact("Over water", tell(entry.over_water)))
         facts += [
-            Fact("Swapped", Value(f"{swap.was} out at {swap.at:%H:%M} on {swap.date}, by {swap.by}" + (f": {swap.because}" if swap.because else "")))
+            Fact(
+                "Swapped",
+                Value(
+                    f"{swap.was} out at {swap.at:%H:%M} on {swap.date}, by {swap.by}"
+                    + (f": {swap.because}" if swap.because else "")
+                ),
+            )
             for swap in entry.swaps
         ]
         if entry.notes:
             facts.append(Fact("Note", Value(entry.notes)))
         blocks.append(Facts(f"{day_id}-{number}", f"Number {number}", tuple(facts)))
-    return Section(f"{day_id}-entries", f"{day_id.replace('-', ' ').capitalize()}: each entry", tuple(blocks), day_id.replace("-", " ").capitalize())
+    return Section(
+        f"{day_id}-entries",
+        f"{day_id.replace('-', ' ').capitalize()}: each entry",
+        tuple(blocks),
+        day_id.replace("-", " ").capitalize(),
+    )
 
 
 def unfit_gaps(site: Site, entry: Entry) -> tuple[Gap, ...]:
@@ -136,7 +172,9 @@ def _unfit(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
         gaps = unfit_gaps(site, entry)
         _, _, href = _who(site, entry, page)
         if not gaps:
-            lines.append(Line("no gap recorded where crews act; that does not make it fit", f"{number}:", "plain", href))
+            lines.append(
+                Line("no gap recorded where crews act; that does not make it fit", f"{number}:", "plain", href)
+            )
             continue
         words = "; ".join(_gap_words(gap) for gap in gaps)
         lines.append(Line(words, f"{number}, unfit with:", "unknown", href))

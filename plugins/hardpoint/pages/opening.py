@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, place_words, steps_of, tell
+from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.exits import Canopy, Exit
 from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.sight import Approach
 
 _TITLES = {
     "handle": "Handle",
@@ -34,12 +35,34 @@ def approach(shown: Shown) -> Section:
         lines = [Line("from where to come: nobody has recorded it", "UNKNOWN", "unknown", was=was)]
     else:
         come = said(told.come_from)
-        best = f"from the {', then the '.join(come)}" if come else "from where: UNKNOWN"
-        lines = [Line(f"{best}: {told.because}", "Come", "plain" if come else "unknown", was=was)]
-        lines += [Line(f"{d.where}: {d.why}" + (f" ({d.keep})" if d.keep else ""), "Not", "caution") for d in said(told.keep_out) or ()]
-        if told.keep_out is NonValue.UNKNOWN:
-            lines.append(Line("from where not to come", "UNKNOWN", "unknown"))
+        best = f"from the {', then the '.join(come)}." if come else "from where: UNKNOWN."
+        lines = [Line(best, "Come", "plain" if come else "unknown", was=was), *_first_danger(told)]
     return Section("approach", "Approach", (Lines(tuple(lines)),), "Approach")
+
+
+def _first_danger(told: Approach) -> Iterator[Line]:
+    """The first direction not to come from; the steps follow on the first screen, so the rest is one tap away."""
+    if told.keep_out is NonValue.UNKNOWN:
+        yield Line("from where not to come", "UNKNOWN", "unknown")
+    dangers = said(told.keep_out) or ()
+    if dangers:
+        more = f" {len(dangers) - 1} more." if len(dangers) > 1 else ""
+        yield Line(f"{dangers[0].where}.{more}", "Not", "caution", "#keep-out")
+
+
+def keep_out(shown: Shown) -> Iterator[Block]:
+    """Why to come from there, and every direction not to come from, with its reason."""
+    told = said(shown.airframe.approach)
+    if told is None:
+        return
+    lines = [Line(told.because, "Come from there because:")]
+    lines += [
+        Line(f"{d.where}: {d.why}" + (f" ({d.keep})" if d.keep else ""), "Not", "caution")
+        for d in said(told.keep_out) or ()
+    ]
+    if told.keep_out is NonValue.UNKNOWN:
+        lines.append(Line("from where not to come", "UNKNOWN", "unknown"))
+    yield Lines(tuple(lines), "keep-out", "Directions")
 
 
 def opening(shown: Shown) -> Section:
@@ -60,7 +83,11 @@ def _unanswered(shown: Shown) -> Iterator[Block]:
     for name, exit_ in exits.items() if not isinstance(exits, NonValue) else ():
         if isinstance(exit_, NonValue):
             value = tell(exit_)
-            yield Facts(anchor(("exits", name)), "", (Fact(name.replace("-", " ").capitalize(), value, was=shown.was(("exits", name))),))
+            yield Facts(
+                anchor(("exits", name)),
+                "",
+                (Fact(name.replace("-", " ").capitalize(), value, was=shown.was(("exits", name))),),
+            )
 
 
 def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
@@ -74,15 +101,33 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
         shown.fact("Other side", (*path, "other_side"), exit_.other_side),
         shown.fact("It has worked when", (*path, "success"), exit_.success),
     ]
+    facts += _held(shown, exit_)
+    if far := travels(exit_.steps):
+        facts.append(Fact("How far it moves", Value(far)))
     if exit_.needs:
         facts.append(shown.fact("Needs", (*path, "needs"), exit_.needs))
-    for label, key in (("Pane", "pane_thickness"), ("Head behind the pane", "head_clearance"), ("Reach", "reach"), ("Snags", "snags"), ("Handle stays on", "stays_on")):
+    for label, key in (
+        ("Pane", "pane_thickness"),
+        ("Head behind the pane", "head_clearance"),
+        ("Reach", "reach"),
+        ("Snags", "snags"),
+        ("Handle stays on", "stays_on"),
+    ):
         if getattr(exit_, key) is not None:
             facts.append(shown.fact(label, (*path, key), getattr(exit_, key)))
+    seen, more = folded(
+        facts, "Works", "Held by", "It has worked when", "Needs", "Head behind the pane", "Reach", "Snags"
+    )
     return Steps(
-        anchor(path), f"{_TITLES[exit_.way_in]}, from {origin}", where, steps_of(exit_.steps), tuple(facts),
-        _caution(shown, exit_), shown.was(path) if _is_new(shown, path) else shown.was((*path, "steps")),
-    )  # fmt: skip
+        anchor(path),
+        f"{_TITLES[exit_.way_in]}, from {origin}",
+        where,
+        steps_of(exit_.steps),
+        seen,
+        more,
+        "",
+        shown.was(path) if _is_new(shown, path) else shown.was((*path, "steps")),
+    )
 
 
 def _is_new(shown: Shown, path: tuple[str, ...]) -> bool:
@@ -91,7 +136,13 @@ def _is_new(shown: Shown, path: tuple[str, ...]) -> bool:
 
 def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
     works = exit_.works
-    asked = (("upright", works.upright), ("inverted", works.inverted), ("left side down", works.left_side_down), ("right side down", works.right_side_down), ("in water", works.in_water))
+    asked = (
+        ("upright", works.upright),
+        ("inverted", works.inverted),
+        ("left side down", works.left_side_down),
+        ("right side down", works.right_side_down),
+        ("in water", works.in_water),
+    )
     words = [f"{attitude}: {_OPENS.get(str(answer), 'UNKNOWN')}" for attitude, answer in asked]
     if said(works.room_needed) is not None:
         told = tell(works.room_needed, ("exits", name, "works", "room_needed"))
@@ -101,12 +152,13 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
     return Fact("Works", value, was=shown.was(("exits", name, "works")))
 
 
-def _caution(shown: Shown, exit_: Exit) -> str:
+def _held(shown: Shown, exit_: Exit) -> Iterator[Fact]:
+    """What still holds the canopy once it is open, and what frees it."""
     canopy = entries(shown.airframe.canopies).get(exit_.opens)
-    held = said(canopy.held_by) if canopy else None
-    if canopy is None or not held:
-        return ""
-    return "; ".join(f"{holder.what}: {tell(holder.freed_by).text}" for holder in held.values())
+    for name, holder in entries(canopy.held_by if canopy else NonValue.NOT_APPLICABLE).items():
+        path = ("canopies", exit_.opens, "held_by", name)
+        freed = tell(holder.freed_by)
+        yield Fact("Held by", Value(f"{holder.what}; freed by {freed.text}", freed.state), was=shown.was(path))
 
 
 def _canopies(shown: Shown) -> Iterator[Block]:
@@ -123,9 +175,13 @@ def _canopies(shown: Shown) -> Iterator[Block]:
 
 def _canopy_facts(shown: Shown, name: str, canopy: Canopy) -> tuple[Fact, ...]:
     asked = (
-        ("Hinges", "hinges"), ("Latches", "latches"), ("Weighs", "mass"), ("Made of", "material"), ("Thickness", "thickness"),
+        ("Hinges", "hinges"),
+        ("Latches", "latches"),
+        ("Weighs", "mass"),
+        ("Made of", "material"),
+        ("Thickness", "thickness"),
         ("Clear opening", "clear_opening"),
-    )  # fmt: skip
+    )
     facts = [shown.fact(label, ("canopies", name, key), getattr(canopy, key)) for label, key in asked]
     if isinstance(canopy.held_by, NonValue):
         facts.append(shown.fact("Struts and lanyards", ("canopies", name, "held_by"), canopy.held_by))

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, place_words, steps_of, tell, verb_for, way_words
-from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Step, Steps
+from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels, verb_for, way_words
+from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Step, Steps, Value
 from hardpoint.records.controls import Control
 from hardpoint.records.known import NonValue, entries, said
 
@@ -31,14 +31,26 @@ def _turning(shown: Shown) -> Lines:
         return Lines((Line("no engine and no propeller recorded on this type"),))
     engine = said(airframe.engine)
     told = tell(engine.run_down) if engine else tell(NonValue.UNKNOWN)
-    lines = [Line("nothing below makes the propeller safe. Keep out of its disc until it is held or off.", "Propeller:", "caution")]
+    lines = [
+        Line(
+            "nothing below makes the propeller safe. Keep out of its disc until it is held or off.",
+            "Propeller:",
+            "caution",
+        )
+    ]
     if said(airframe.propeller) is not None or engine is None:
-        lines.append(Line(f"turns for {told.text} after shut-down", "Run-down", "unknown" if told.state == "unknown" else "plain"))
+        lines.append(
+            Line(
+                f"turns for {told.text} after shut-down", "Run-down", "unknown" if told.state == "unknown" else "plain"
+            )
+        )
     if engine and engine.restarts:
         lines.append(Line(engine.restarts, "Can start again:", "caution"))
     propeller = said(airframe.propeller)
     if propeller and propeller.hand_swung == "by hand":
-        lines.append(Line("it is started by hand and fires at a touch while a magneto is live", "Propeller:", "caution"))
+        lines.append(
+            Line("it is started by hand and fires at a touch while a magneto is live", "Propeller:", "caution")
+        )
     return Lines(tuple(lines))
 
 
@@ -51,6 +63,8 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
         shown.fact("It has worked when", (*path, "success"), control.success),
         shown.fact("Looks", (*path, "looks"), control.looks),
     ]
+    if far := travels(control.steps):
+        facts.append(Fact("How far it moves", Value(far)))
     if control.feel is not None:
         facts.append(shown.fact("Feels", (*path, "feel"), control.feel))
     if control.stays_live is not None:
@@ -58,16 +72,30 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
     if control.repeats:
         facts.append(shown.fact("Also", (*path, "repeats"), f"a second one of {control.repeats.replace('-', ' ')}"))
     was = shown.was((*path, "off_is")) or shown.was((*path, "steps"))
+    first = [
+        label
+        for label, quiet in (("Guard", control.guard == "none"), ("Beyond off", control.beyond_off == "nothing"))
+        if not quiet
+    ]
+    seen, more = folded(facts, "Alone", "It has worked when", *first)
     return Steps(
-        anchor(path), name.replace("-", " ").capitalize(), place_words(control.place, shown.airframe), _movement(control),
-        tuple(facts), _PROPELLER if said(shown.airframe.propeller) is not None else "", was,
-    )  # fmt: skip
+        anchor(path),
+        name.replace("-", " ").capitalize(),
+        place_words(control.place, shown.airframe),
+        _movement(control),
+        seen,
+        more,
+        _PROPELLER if said(shown.airframe.propeller) is not None else "",
+        was,
+    )
 
 
 def _alone(shown: Shown, path: Path, control: Control) -> Fact:
     answer = control.alone
     value = answer if isinstance(answer, NonValue) else _ALONE[answer]
-    return shown.fact("Alone", (*path, "alone"), value, note="assume that it does not suffice" if answer is NonValue.UNKNOWN else "")
+    return shown.fact(
+        "Alone", (*path, "alone"), value, note="assume that it does not suffice" if answer is NonValue.UNKNOWN else ""
+    )
 
 
 def _movement(control: Control) -> tuple[Step, ...]:
@@ -90,7 +118,11 @@ def _live(shown: Shown) -> tuple[Fact, ...]:
         facts.append(shown.fact("Batteries", ("batteries",), airframe.batteries))
     for name, battery in entries(airframe.batteries).items():
         place = place_words(battery.place, airframe)
-        facts.append(shown.fact(f"Battery {name}", ("batteries", name, "stays_live"), battery.stays_live, note=place, anchored=True))
+        facts.append(
+            shown.fact(
+                f"Battery {name}", ("batteries", name, "stays_live"), battery.stays_live, note=place, anchored=True
+            )
+        )
     system = said(airframe.high_voltage)
     told = system.stays_live if system else airframe.high_voltage
     facts.append(shown.fact("High voltage", ("high_voltage", "stays_live"), told))

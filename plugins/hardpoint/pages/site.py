@@ -14,7 +14,7 @@ from hardpoint.records.station import Station
 CAUTIONS = (
     "The incident commander, local procedures and licensed people decide. This page only informs them.",
     "What is recorded can be wrong or out of date, and damage changes everything: look and feel before you act.",
-    "UNKNOWN is a hazard until somebody has looked. A blank is not \"nothing there\".",
+    'UNKNOWN is a hazard until somebody has looked. A blank is not "nothing there".',
 )
 
 
@@ -46,7 +46,9 @@ class Site:
     def frame(self, page: str, title: str, *trail: tuple[str, str]) -> Frame:
         """The frame of a page; ``trail`` leads back, as (words, address)."""
         links = (Link("Line-up", relative(HOME, page)), *(Link(text, relative(target, page)) for text, target in trail))
-        return Frame(title, self.name, root(page), self.edition, self.as_of.isoformat(), self.invented, self.banner, links)
+        return Frame(
+            title, self.name, root(page), self.edition, self.as_of.isoformat(), self.invented, self.banner, links
+        )
 
     @property
     def cautions(self) -> tuple[str, ...]:

@@ -24,10 +24,22 @@ def structure_page(site: Site, type_: Type) -> Page:
         Section("load-points", "Load points", _points(shown), "Load points"),
         Section("lifts", "Declared lifts", (_lifts(shown),), "Lifts"),
     )
-    lead = "Points as recorded, before any accident: a licensed person inspects each before a hook goes in. A tie-down ring is not a lift point."
-    links = (Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),
-             Link("All figures, converted, with sources", addresses.relative(addresses.figures_page(type_.id), page)))  # fmt: skip
-    view = SheetPage(site.frame(page, title, (shown.name, addresses.type_page(type_.id))), title, lead, sections, links, site.cautions)
+    lead = (
+        "Points as recorded, before any accident: a licensed person inspects each before a hook goes in. "
+        "A tie-down ring is not a lift point."
+    )
+    links = (
+        Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),
+        Link("All figures, converted, with sources", addresses.relative(addresses.figures_page(type_.id), page)),
+    )
+    view = SheetPage(
+        site.frame(page, title, (shown.name, addresses.type_page(type_.id))),
+        title,
+        lead,
+        sections,
+        links,
+        site.cautions,
+    )
     return Page(page, title, "sheet.html", view)
 
 
@@ -36,7 +48,9 @@ def _drawing(shown: Shown) -> Block:
     if drawn is None:
         return Lines((Line("the outline of this type: no drawing can be made", "UNKNOWN", "unknown"),))
     svg, marks = drawn
-    return Drawing("side-view-drawing", svg, f"Left side in true scale; {len(marks)} load points, numbered as in the table below.")
+    return Drawing(
+        "side-view-drawing", svg, f"Left side in true scale; {len(marks)} load points, numbered as in the table below."
+    )
 
 
 def _points(shown: Shown) -> tuple[Block, ...]:
@@ -47,7 +61,10 @@ def _points(shown: Shown) -> tuple[Block, ...]:
     for number, (name, point) in enumerate(entries(points).items(), start=1):
         rows.append(_row(shown, number, name, point))
     rows += [
-        Row((Value(name.replace("-", " ")), tell(answer), *(Value("") for _ in _HEADS[2:])), addresses.anchor(("load_points", name)))
+        Row(
+            (Value(name.replace("-", " ")), tell(answer), *(Value("") for _ in _HEADS[2:])),
+            addresses.anchor(("load_points", name)),
+        )
         for name, answer in points.items()
         if isinstance(answer, NonValue)
     ]
@@ -67,7 +84,12 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
             Value(f"{number} {name.replace('-', ' ')}", remark=conditions),
             Value(point.use if point.use in LIFTING else f"{point.use}: does not lift"),
             Value(place_words(point.place), remark=_stations(point)),
-            Value(allowable.text, allowable.state, allowable.beside, "; ".join(p for p in (allowable.remark, f"for {for_.text}") if p)),
+            Value(
+                allowable.text,
+                allowable.state,
+                allowable.beside,
+                "; ".join(p for p in (allowable.remark, f"for {for_.text}") if p),
+            ),
             basis,
             tell(point.cone, (*path, "cone")),
             _access(point),
@@ -81,7 +103,11 @@ def _stations(point: LoadPoint) -> str:
     place = said(point.place)
     if place is None:
         return ""
-    told = [f"{axis} {tell(getattr(place, key)).text}" for axis, key in (("FS", "fs"), ("BL", "bl"), ("WL", "wl")) if getattr(place, key) is not None]
+    told = [
+        f"{axis} {tell(getattr(place, key)).text}"
+        for axis, key in (("FS", "fs"), ("BL", "bl"), ("WL", "wl"))
+        if getattr(place, key) is not None
+    ]
     return ", ".join(told)
 
 
@@ -99,7 +125,12 @@ def _lifts(shown: Shown) -> Block:
     for name, lift in shown.airframe.lifts.items():
         points = ", ".join(point.replace("-", " ") for point in lift.points)
         line = tell(lift.tail_line)
-        words = f"by {points}; tail line: {line.text.replace('-', ' ')}; {', '.join(lift.state)}" + (f"; not until {lift.not_until}" if lift.not_until else "")
+        words = f"by {points}; tail line: {line.text.replace('-', ' ')}; {', '.join(lift.state)}" + (
+            f"; not until {lift.not_until}" if lift.not_until else ""
+        )
         lines.append(Line(words, f"{name.replace('-', ' ').capitalize()}:", id=addresses.anchor(("lifts", name))))
-    note = Line("Sling legs, hook heights and refusals are not computed in this edition; a licensed rigger does.", tone="caution")
+    note = Line(
+        "Sling legs, hook heights and refusals are not computed in this edition; a licensed rigger does.",
+        tone="caution",
+    )
     return Lines((*lines, note) if lines else (Line("no lift is declared in this record"), note))

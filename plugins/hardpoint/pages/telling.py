@@ -17,18 +17,34 @@ from hardpoint.records.known import NonValue, Tree
 from hardpoint.records.places import Place
 from hardpoint.records.quantities import Travel
 from hardpoint.records.texts import Span
-from hardpoint.records.trees import in_words
+from hardpoint.records.trees import in_words, value_at
 from hardpoint.records.ways import Step as RecordStep
 from hardpoint.units import Quantity, shown
 
 UNKNOWN = Value("UNKNOWN", "unknown")
+_NON_VALUES: dict[NonValue, Value] = {
+    NonValue.UNKNOWN: UNKNOWN,
+    NonValue.NOT_FITTED: Value("not fitted", "not fitted"),
+    NonValue.NOT_APPLICABLE: Value("not applicable", "not applicable"),
+}
 NOT_STATED = UNKNOWN
 """A key that was left out where the record may leave it out: nobody said, so it is unknown."""
 
 _VERBS_BY_KIND = {
-    "toggle": "Move", "rocker": "Press", "key": "Turn", "rotary switch": "Turn", "rotary selector": "Turn", "lever": "Move",
-    "cock": "Turn", "knob": "Move", "push-pull": "Move", "button": "Press", "valve": "Turn", "loop": "Pull", "tap": "Turn",
-}  # fmt: skip
+    "toggle": "Move",
+    "rocker": "Press",
+    "key": "Turn",
+    "rotary switch": "Turn",
+    "rotary selector": "Turn",
+    "lever": "Move",
+    "cock": "Turn",
+    "knob": "Move",
+    "push-pull": "Move",
+    "button": "Press",
+    "valve": "Turn",
+    "loop": "Pull",
+    "tap": "Turn",
+}
 
 
 @dataclass(frozen=True)
@@ -44,13 +60,19 @@ class Shown:
     type_id: str
 
     def was(self, path: Path) -> str:
-        """What the type says where this tail differs at, above or below ``path``; "" = no recorded difference."""
+        """What the type says where this tail differs at or below ``path``; "" = no recorded difference.
+
+        Inside a part that was replaced whole only what really changed is told; inside one that was added nothing is
+        told again, the part itself says it once.
+        """
         for override in self.overrides:
-            short = min(len(override.at), len(path))
-            if override.at[:short] == path[:short]:
-                if override.kind == "added":
-                    return "nothing there"
-                return as_text(override.type_says)
+            depth = len(override.at)
+            if override.at[: len(path)] == path:
+                return "nothing there" if override.kind == "added" else as_text(override.type_says)
+            if path[:depth] == override.at and override.kind == "changed":
+                before, now = value_at(override.type_says, path[depth:]), value_at(self.tree, path)
+                if before != now:
+                    return "nothing there" if before is None else as_text(before)
         return ""
 
     def fact(self, label: str, path: Path, value: Any, *, note: str = "", anchored: bool = False) -> Fact:
@@ -67,7 +89,13 @@ def shown_type(type_: Type) -> Shown:
 def shown_tail(aircraft: Aircraft) -> Shown:
     """A tail, as its crew page shows it."""
     return Shown(
-        aircraft.id, aircraft.airframe.name, aircraft.id, aircraft.airframe, aircraft.tree, aircraft.overrides, aircraft.of.id
+        aircraft.id,
+        aircraft.airframe.name,
+        aircraft.id,
+        aircraft.airframe,
+        aircraft.tree,
+        aircraft.overrides,
+        aircraft.of.id,
     )
 
 
@@ -81,7 +109,7 @@ def tell(value: Any, path: Path = ()) -> Value:
     if value is None:
         return NOT_STATED
     if isinstance(value, NonValue):
-        return UNKNOWN if value is NonValue.UNKNOWN else Value(value.value, value.value)
+        return _NON_VALUES[value]
     if isinstance(value, Quantity):
         return tell_quantity(value, path)
     if isinstance(value, Travel):
@@ -142,11 +170,26 @@ def way_words(way: str | NonValue | None, seen_from: str | None) -> str:
 
 def step_of(step: RecordStep) -> Step:
     """A step of a record as a line of a page."""
-    by = tell(step.by) if step.by is not None else None
-    far = "" if by is None else f"by {by.text}" + (f" ({by.beside[0]})" if by.beside else "")
-    pieces = [way_words(step.way, step.seen_from), far, f"with {step.using}" if step.using else ""]
-    way = ", ".join(piece for piece in pieces if piece)
-    return Step(step.do.capitalize(), step.what, way, step.until or "", step.way is NonValue.UNKNOWN)
+    far = f"by {_far(step)}" if step.by is not None and not step.until else ""
+    way = ", ".join(piece for piece in (way_words(step.way, step.seen_from), far) if piece)
+    end = ", ".join(
+        piece
+        for piece in (f"until {step.until}" if step.until else "", f"with {step.using}" if step.using else "")
+        if piece
+    )
+    return Step(step.do.capitalize(), step.what, way, end, step.way is NonValue.UNKNOWN)
+
+
+def _far(step: RecordStep) -> str:
+    by = tell(step.by)
+    return by.text + (f" ({by.beside[0]})" if by.beside else "")
+
+
+def travels(steps: Iterable[RecordStep] | NonValue) -> str:
+    """How far each step goes, for those that end at something felt: the hand waits for that, not for a figure."""
+    listed = [] if isinstance(steps, NonValue) else list(steps)
+    told = [f"step {at}: {_far(step)}" for at, step in enumerate(listed, start=1) if step.by is not None and step.until]
+    return "; ".join(told)
 
 
 def steps_of(steps: Iterable[RecordStep] | NonValue) -> tuple[Step, ...]:
@@ -159,6 +202,13 @@ def steps_of(steps: Iterable[RecordStep] | NonValue) -> tuple[Step, ...]:
 def verb_for(kind: str | NonValue) -> str:
     """The verb of a control that records no steps: its one movement."""
     return "Move" if isinstance(kind, NonValue) else _VERBS_BY_KIND[kind]
+
+
+def folded(facts: Iterable[Fact], *first: str) -> tuple[tuple[Fact, ...], tuple[Fact, ...]]:
+    """Facts that stay in view (labelled in ``first``, unknown, or different on this tail) and facts that can wait."""
+    told = list(facts)
+    seen = [fact for fact in told if fact.label in first or fact.value.state == "unknown" or fact.was]
+    return tuple(seen), tuple(fact for fact in told if fact not in seen)
 
 
 def label_of(path: Path) -> str:

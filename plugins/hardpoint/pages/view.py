@@ -41,7 +41,7 @@ class Fact:
 
 @dataclass(frozen=True)
 class Step:
-    """One action, verb first: "Turn" + "the handle" + "clockwise, seen facing it, by 90 deg" + "until it springs out"."""
+    """One action, verb first: "Turn" + "the handle" + "clockwise, facing it" + "until it springs out"."""
 
     verb: str
     what: str
@@ -52,13 +52,18 @@ class Step:
 
 @dataclass(frozen=True)
 class Steps:
-    """A numbered procedure: where its handle is, what to know first, the steps, what warns."""
+    """A numbered procedure: where its handle is, what warns, the steps, what to know.
+
+    ``more`` is what can wait: it is folded away on the screen and printed in full. Nothing unknown and nothing that
+    differs on this tail is ever folded.
+    """
 
     id: str
     title: str
     where: str = ""
     steps: tuple[Step, ...] = ()
     facts: tuple[Fact, ...] = ()
+    more: tuple[Fact, ...] = ()
     caution: str = ""
     was: str = ""
     kind: Literal["steps"] = field(default="steps", init=False)
@@ -160,7 +165,7 @@ class Link:
 
 @dataclass(frozen=True)
 class Tile:
-    """One entry of the line-up on the home and event pages; ``words`` is what a search matches besides what it shows."""
+    """One entry of the line-up on home and event pages; ``words`` is what a search matches besides what it shows."""
 
     number: str
     name: str

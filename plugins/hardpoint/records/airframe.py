@@ -48,7 +48,7 @@ class Airframe(Part):
     """From where to come."""
     zones: Stated[Named[Zone]]
     """Structure and cutting, stretch by stretch, without gaps."""
-    absences: Named[Absence] = Field(default={})
+    absences: Named[Absence] = Field(default_factory=dict)
     """Claims that something is not there, each with who looked."""
     loaded_parts: Known[Named[Known[LoadedPart]]]
     """Cables, wires, bungees, struts."""
@@ -82,7 +82,7 @@ class Airframe(Part):
     """Anything else that harms."""
     load_points: Stated[Named[Known[LoadPoint]]]
     """Points for load, whatever they are for."""
-    lifts: Named[Lift] = Field(default={})
+    lifts: Named[Lift] = Field(default_factory=dict)
     """Lifts that somebody declared."""
     steadying: Stated[Steadying]
     """How it is steadied on the ground."""
@@ -90,9 +90,9 @@ class Airframe(Part):
     """Fire, smoke, dust."""
     water: Stated[Water]
     """Afloat and flooded."""
-    photos: Named[Photo] = Field(default={})
+    photos: Named[Photo] = Field(default_factory=dict)
     """Pictures of handles and controls."""
-    who_can_answer: dict[SectionName, Words] = Field(default={})
+    who_can_answer: dict[SectionName, Words] = Field(default_factory=dict)
     """Who can answer what is still unknown, by section."""
     checked: dict[SectionName, Check]
     """Provenance by section."""

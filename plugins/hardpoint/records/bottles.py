@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal, Self
 
-from pydantic import model_validator
+from pydantic import Field, model_validator
 
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
@@ -36,7 +36,9 @@ class Valve(Part):
 class Bottle(Part):
     """One bottle, or ``count`` of the same."""
 
-    use: Literal["breathing air", "oxygen", "hydraulic accumulator", "gear accumulator", "extinguisher", "pneumatic", "inflation"]
+    use: Literal[
+        "breathing air", "oxygen", "hydraulic accumulator", "gear accumulator", "extinguisher", "pneumatic", "inflation"
+    ]
     """What it is for."""
     holds: Stated[Gas]
     """The gas."""
@@ -60,7 +62,7 @@ class Bottle(Part):
     """Where it is."""
     valve: Known[Valve]
     """How it is closed."""
-    lines: Stated[Named[Known[Route]]] = {}
+    lines: Stated[Named[Known[Route]]] = Field(default_factory=dict)
     """Pressure lines from it."""
     carried: Words | None = None
     """When it is on board."""

@@ -14,12 +14,40 @@ from hardpoint.records.texts import Id, Words
 from hardpoint.records.ways import SeenFrom, Step, Way, turn_without_observer
 
 Function = Literal[
-    "magneto", "ignition", "master", "battery", "generator", "fuel", "mixture", "throttle", "HP cock", "LP cock",
-    "high-voltage disconnect", "smoke", "oxygen", "water ballast", "hydraulics", "tow release", "airbrakes", "parking brake",
-]  # fmt: skip
+    "magneto",
+    "ignition",
+    "master",
+    "battery",
+    "generator",
+    "fuel",
+    "mixture",
+    "throttle",
+    "HP cock",
+    "LP cock",
+    "high-voltage disconnect",
+    "smoke",
+    "oxygen",
+    "water ballast",
+    "hydraulics",
+    "tow release",
+    "airbrakes",
+    "parking brake",
+]
 STOPS_ENGINE: tuple[Function, ...] = ("magneto", "ignition", "fuel", "mixture", "throttle", "HP cock", "LP cock")
 ControlKind = Literal[
-    "toggle", "rocker", "key", "rotary switch", "rotary selector", "lever", "cock", "knob", "push-pull", "button", "valve", "loop", "tap"
+    "toggle",
+    "rocker",
+    "key",
+    "rotary switch",
+    "rotary selector",
+    "lever",
+    "cock",
+    "knob",
+    "push-pull",
+    "button",
+    "valve",
+    "loop",
+    "tap",
 ]
 Alone = Literal["suffices", "all needed"]
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Annotated
 
+from pydantic import Field
+
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
 from hardpoint.records.problems import problem
@@ -14,7 +16,9 @@ from hardpoint.records.texts import Count, Date, Id, Named, Reads, Registration,
 
 def _number(text: str) -> str:
     if not (1 <= len(text) <= 4 and text.isascii() and text.isalnum()):
-        raise problem("bad-event-number", read=text, expected="a display number of one to four letters or digits", example="7")
+        raise problem(
+            "bad-event-number", read=text, expected="a display number of one to four letters or digits", example="7"
+        )
     return text
 
 
@@ -90,7 +94,7 @@ class Event(Part):
     """Where."""
     days: Named[Day]
     """The days."""
-    claims: Named[Claim] = {}
+    claims: Named[Claim] = Field(default_factory=dict)
     """Claims about all of them."""
     changes: tuple[Change, ...] = ()
     """Change log of the line-up."""

@@ -26,7 +26,22 @@ class NonValue(StrEnum):
 
 
 T = TypeVar("T")
-_MEANT_AS_NOTHING = {"none", "no", "nil", "n/a", "na", "-", "?", "tbd", "tbc", "not known", "null", "~", "nothing", "absent"}
+_MEANT_AS_NOTHING = {
+    "none",
+    "no",
+    "nil",
+    "n/a",
+    "na",
+    "-",
+    "?",
+    "tbd",
+    "tbc",
+    "not known",
+    "null",
+    "~",
+    "nothing",
+    "absent",
+}
 Tree = str | list[Any] | dict[str, Any]
 
 

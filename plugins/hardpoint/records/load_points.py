@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from pydantic import Field
+
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
 from hardpoint.records.places import Place
@@ -60,7 +62,7 @@ class Hook(Part):
 
     above: Stated[Length] | None = None
     """Height of the hook over the highest point."""
-    legs: Named[Stated[Length]] = {}
+    legs: Named[Stated[Length]] = Field(default_factory=dict)
     """Length of each leg, under the id of its load point."""
 
 
@@ -83,7 +85,16 @@ class Lift(Part):
     tail_line: Known[Id]
     """The point of the line that only steadies."""
     state: tuple[
-        Literal["empty", "fuelled as planned", "occupants and kit", "flooded", "tanks drained", "wings off", "parts taken off"], ...
+        Literal[
+            "empty",
+            "fuelled as planned",
+            "occupants and kit",
+            "flooded",
+            "tanks drained",
+            "wings off",
+            "parts taken off",
+        ],
+        ...,
     ]
     """The states in which it is meant."""
     taken_off: tuple[Id, ...] = ()

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from pydantic import Field
+
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
 from hardpoint.records.places import Place
@@ -46,7 +48,7 @@ class Masses(Part):
     """Centre of gravity when empty."""
     maximum: Stated[Mass] | None = None
     """Largest permitted mass."""
-    items: Stated[Named[Known[Item]]] = {}
+    items: Stated[Named[Known[Item]]] = Field(default_factory=dict)
     """Heavy items, each under an id."""
     heavy_end: Stated[End]
     """The end that goes low when it is lifted in the middle or afloat."""

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from pydantic import Field
+
 from hardpoint.records.base import Part
 from hardpoint.records.known import Stated
 from hardpoint.records.texts import Count, Named, Number, Position
@@ -89,11 +91,11 @@ class Profile(Part):
     """The stretch of the canopy along the fuselage."""
     canopy_top: Number | None = None
     """Waterline of the canopy's highest point."""
-    surfaces: Named[Surface] = {}
+    surfaces: Named[Surface] = Field(default_factory=dict)
     """Wings, tailplane, fin, each under an id."""
-    gear: Named[Wheel] = {}
+    gear: Named[Wheel] = Field(default_factory=dict)
     """Wheels and skids."""
-    bodies: Named[Body] = {}
+    bodies: Named[Body] = Field(default_factory=dict)
     """Booms, floats, pods."""
-    rotors: Named[Rotor] = {}
+    rotors: Named[Rotor] = Field(default_factory=dict)
     """Rotor discs."""

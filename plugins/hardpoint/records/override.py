@@ -59,9 +59,13 @@ def _apply(result: dict[str, Tree], tree: dict[str, Tree], override: Override) -
 def _insert(parent: dict[str, Tree], key: str, override: Override) -> Iterator[Clash]:
     if override.before not in parent or override.kind != "added":
         yield Clash(
-            override.index, "difference-no-place", "before", override.before,
-            "for something added, an id that stands beside it", next(iter(parent), ""),
-        )  # fmt: skip
+            override.index,
+            "difference-no-place",
+            "before",
+            override.before,
+            "for something added, an id that stands beside it",
+            next(iter(parent), ""),
+        )
         return
     entries = list(parent.items())
     place = list(parent).index(override.before)
@@ -75,12 +79,18 @@ def _no_place(tree: dict[str, Tree], override: Override) -> Clash:
     beside = value_at(tree, override.at[:depth])
     known = list(beside) if isinstance(beside, dict) else []
     guess = did_you_mean(str(override.at[depth]), known)
-    example = dotted((*override.at[:depth], guess, *override.at[depth + 1 :])) if guess else "controls.magneto-left.off_is"
+    example = (
+        dotted((*override.at[:depth], guess, *override.at[depth + 1 :])) if guess else "controls.magneto-left.off_is"
+    )
     where = f"under {dotted(override.at[:depth])}" if depth else "in the type's record"
     return Clash(
-        override.index, "difference-no-place", "at", dotted(override.at),
-        f'a path of the type\'s record: there is no "{override.at[depth]}" {where}', example,
-    )  # fmt: skip
+        override.index,
+        "difference-no-place",
+        "at",
+        dotted(override.at),
+        f'a path of the type\'s record: there is no "{override.at[depth]}" {where}',
+        example,
+    )
 
 
 def _fit(tree: dict[str, Tree], override: Override) -> Clash | None:
@@ -90,21 +100,40 @@ def _fit(tree: dict[str, Tree], override: Override) -> Clash | None:
         return _no_place(tree, override)
     if now is None and override.type_says != NOTHING:
         return Clash(
-            override.index, "difference-outdated", "type_says", in_words(override.type_says),
-            f'what the type says at {dots}, which is nothing: say "nothing", or mend the path', NOTHING,
-        )  # fmt: skip
+            override.index,
+            "difference-outdated",
+            "type_says",
+            in_words(override.type_says),
+            f'what the type says at {dots}, which is nothing: say "nothing", or mend the path',
+            NOTHING,
+        )
     if now is not None and now != override.type_says:
         return Clash(
-            override.index, "difference-outdated", "type_says", in_words(override.type_says),
-            f"what the type now says at {dots}", in_words(now),
-        )  # fmt: skip
+            override.index,
+            "difference-outdated",
+            "type_says",
+            in_words(override.type_says),
+            f"what the type now says at {dots}",
+            in_words(now),
+        )
     if now is None and override.here == NOTHING:
-        return Clash(override.index, "difference-says-nothing", "here", NOTHING, "something that this aircraft has", "towards canopy")
+        return Clash(
+            override.index,
+            "difference-says-nothing",
+            "here",
+            NOTHING,
+            "something that this aircraft has",
+            "towards canopy",
+        )
     if now is not None and now == override.here:
         return Clash(
-            override.index, "difference-says-nothing", "here", in_words(override.here),
-            f"something else than the type says at {dots}; otherwise leave it out", "",
-        )  # fmt: skip
+            override.index,
+            "difference-says-nothing",
+            "here",
+            in_words(override.here),
+            f"something else than the type says at {dots}; otherwise leave it out",
+            "",
+        )
     return None
 
 
@@ -114,7 +143,10 @@ def _twice(overrides: tuple[Override, ...]) -> Iterator[Clash]:
             short, long = sorted((earlier.at, override.at), key=len)
             if long[: len(short)] == short:
                 yield Clash(
-                    override.index, "difference-twice", "at", dotted(override.at),
-                    f"one difference for one place: {dotted(earlier.at)} already covers it", "",
-                )  # fmt: skip
-
+                    override.index,
+                    "difference-twice",
+                    "at",
+                    dotted(override.at),
+                    f"one difference for one place: {dotted(earlier.at)} already covers it",
+                    "",
+                )

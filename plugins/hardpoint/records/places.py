@@ -16,7 +16,19 @@ Side = Literal["left", "right", "centre", "both"]
 """The airframe's own left and right. ``both``: a pair for points and handles; for a tank or a bay, it spans."""
 
 On = Literal[
-    "fuselage", "wing", "upper wing", "lower wing", "tailplane", "fin", "canopy", "gear", "boom", "float", "propeller", "rotor", "occupant"
+    "fuselage",
+    "wing",
+    "upper wing",
+    "lower wing",
+    "tailplane",
+    "fin",
+    "canopy",
+    "gear",
+    "boom",
+    "float",
+    "propeller",
+    "rotor",
+    "occupant",
 ]
 
 
@@ -46,7 +58,10 @@ class Place(Part):
     def _somewhere(self) -> Self:
         if self.fs is None and self.panel is None and self.feel is None:
             raise problem(
-                "place-says-nothing", read="no fs, panel or feel", expected="at least one of fs, panel or feel", example="fs: 2400"
+                "place-says-nothing",
+                read="no fs, panel or feel",
+                expected="at least one of fs, panel or feel",
+                example="fs: 2400",
             )
         return self
 
@@ -116,4 +131,3 @@ class Size(Part):
     """Station of the foremost point."""
     tail: Stated[Number]
     """Station of the rearmost point."""
-

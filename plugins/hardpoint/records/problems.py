@@ -25,4 +25,4 @@ def problem(
         "message": message or sentence(read, expected, example),
         "at": at,
     }
-    return PydanticCustomError(rule, "{message}", context)  # type: ignore[arg-type]
+    return PydanticCustomError(rule, "{message}", context)

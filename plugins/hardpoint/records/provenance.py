@@ -14,10 +14,35 @@ HowChecked = Literal[
 
 
 SectionName = Literal[
-    "datum", "size", "landmarks", "profile", "signs", "approach", "zones", "absences", "loaded_parts", "masses",
-    "engine", "propeller", "rotor", "tanks", "batteries", "high_voltage", "controls", "canopies", "exits",
-    "seats", "bottles", "pyrotechnics", "hazards", "load_points", "lifts", "steadying", "fire", "water"
-]  # fmt: skip
+    "datum",
+    "size",
+    "landmarks",
+    "profile",
+    "signs",
+    "approach",
+    "zones",
+    "absences",
+    "loaded_parts",
+    "masses",
+    "engine",
+    "propeller",
+    "rotor",
+    "tanks",
+    "batteries",
+    "high_voltage",
+    "controls",
+    "canopies",
+    "exits",
+    "seats",
+    "bottles",
+    "pyrotechnics",
+    "hazards",
+    "load_points",
+    "lifts",
+    "steadying",
+    "fire",
+    "water",
+]
 """The sections of a type's record that can be checked, or asked about."""
 
 

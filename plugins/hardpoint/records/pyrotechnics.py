@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Literal
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known, Stated
+from hardpoint.records.known import Stated
 from hardpoint.records.places import Place, Route
 from hardpoint.records.quantities import Angle
 from hardpoint.records.texts import Id, Words
 
-DeviceKind = Literal["rocket parachute", "seat cartridge", "canopy cartridge", "extinguisher cartridge", "cable cutter", "flare"]
+DeviceKind = Literal[
+    "rocket parachute", "seat cartridge", "canopy cartridge", "extinguisher cartridge", "cable cutter", "flare"
+]
 
 
 class ExitDirection(Part):

@@ -84,7 +84,6 @@ def _travel(text: str) -> Travel:
     raise problem("not-a-travel", read=text, expected="an angle, a length or a number of turns", example="90 deg")
 
 
-
 Mass = Annotated[Quantity, _Measures("mass")]
 Length = Annotated[Quantity, _Measures("length")]
 Volume = Annotated[Quantity, _Measures("volume")]
@@ -103,4 +102,6 @@ Flow = Annotated[Quantity, _Measures("flow")]
 Area = Annotated[Quantity, _Measures("area")]
 Temperature = Annotated[Quantity, _Measures("temperature")]
 Density = Annotated[Quantity, _Measures("density")]
-HowFar = Annotated[Travel, Reads(_travel, {"title": "how far", "type": "string", "examples": ["90 deg", "60 mm", "20 turns"]})]
+HowFar = Annotated[
+    Travel, Reads(_travel, {"title": "how far", "type": "string", "examples": ["90 deg", "60 mm", "20 turns"]})
+]

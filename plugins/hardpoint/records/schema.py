@@ -29,4 +29,6 @@ def _document(kind: str, model: Any) -> str:
         "$id": f"urn:hardpoint:1:{kind}",
         "title": f"{NAME} {kind}",
     }
-    return json.dumps(head | {key: schema[key] for key in schema if key != "title"}, indent=1, ensure_ascii=False) + "\n"
+    return (
+        json.dumps(head | {key: schema[key] for key in schema if key != "title"}, indent=1, ensure_ascii=False) + "\n"
+    )

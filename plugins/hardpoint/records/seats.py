@@ -12,10 +12,25 @@ from hardpoint.records.texts import Named, Words
 from hardpoint.records.ways import Step
 
 TieKind = Literal[
-    "rotary buckle", "turn-and-press buckle", "lift-latch buckle", "push-button buckle", "cam lock", "ratchet belt", "second lap latch",
-    "single lap belt", "helmet lead", "air hose", "oxygen hose", "anti-g hose", "static line", "leg line", "negative-g strap",
-    "lanyard", "shoulder straps", "lap strap",
-]  # fmt: skip
+    "rotary buckle",
+    "turn-and-press buckle",
+    "lift-latch buckle",
+    "push-button buckle",
+    "cam lock",
+    "ratchet belt",
+    "second lap latch",
+    "single lap belt",
+    "helmet lead",
+    "air hose",
+    "oxygen hose",
+    "anti-g hose",
+    "static line",
+    "leg line",
+    "negative-g strap",
+    "lanyard",
+    "shoulder straps",
+    "lap strap",
+]
 Leaves = Literal["leaves with the occupant", "stays with the airframe"]
 
 
@@ -81,7 +96,7 @@ class Seat(Part):
     alone: Literal["flown alone from here", "not flown alone from here", "only seat"]
     """Whether a single occupant sits here."""
     ties: Stated[Named[Known[Tie]]]
-    """Everything recorded that joins the occupant to the airframe. The list may be short of the truth: feel for more."""
+    """Everything recorded that joins the occupant to the airframe. The list may be short of the truth."""
     grip: Stated[tuple[Words, ...]]
     """Where to take hold of the occupant."""
     do_not_pull: Known[Named[Stated[DoNotPull]]]

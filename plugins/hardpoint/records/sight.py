@@ -10,9 +10,16 @@ from hardpoint.records.texts import Words
 from hardpoint.records.ways import Attitude
 
 Bearing = Literal[
-    "bow", "nose", "tail", "left side", "right side", "left front quarter", "right front quarter", "left rear quarter",
+    "bow",
+    "nose",
+    "tail",
+    "left side",
+    "right side",
+    "left front quarter",
+    "right front quarter",
+    "left rear quarter",
     "right rear quarter",
-]  # fmt: skip
+]
 
 
 class Sign(Part):

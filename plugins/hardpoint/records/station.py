@@ -22,9 +22,7 @@ def _factor(text: str) -> Decimal:
     return Decimal(text)
 
 
-Factor = Annotated[
-    Decimal, Reads(_factor, {"title": "a factor", "type": ["number", "string"], "examples": ["1.25"]})
-]
+Factor = Annotated[Decimal, Reads(_factor, {"title": "a factor", "type": ["number", "string"], "examples": ["1.25"]})]
 
 
 class Cordon(Part):
@@ -147,9 +145,9 @@ class Station(Part):
     """How this station says that the incident commander decides."""
     lead: Words
     """The role that keeps the records."""
-    words: dict[Name, Words] = Field(default={})
+    words: dict[Name, Words] = Field(default_factory=dict)
     """Local words for things: "the slab: asphalt apron"."""
-    surfaces: Named[Surface] = {}
+    surfaces: Named[Surface] = Field(default_factory=dict)
     """Grass, asphalt, water's edge."""
     water: Known[Water]
     """Water beside the field."""

@@ -23,10 +23,26 @@ from hardpoint.records.texts import Named, Position, Words
 Cut = Literal["preferred", "possible", "avoid", "never"]
 Listing = Literal["walked and complete", "walked in part", "from drawing", "from manual", "told"]
 Behind = Literal[
-    "fuel line", "pressure line", "oil line", "electric cable", "high-voltage cable", "control cable", "push-rod",
-    "pyrotechnic cable", "tank", "bottle", "battery", "pyrotechnic", "loaded cable", "bulkhead", "tube", "longeron", "spar",
-    "seat structure", "equipment",
-]  # fmt: skip
+    "fuel line",
+    "pressure line",
+    "oil line",
+    "electric cable",
+    "high-voltage cable",
+    "control cable",
+    "push-rod",
+    "pyrotechnic cable",
+    "tank",
+    "bottle",
+    "battery",
+    "pyrotechnic",
+    "loaded cable",
+    "bulkhead",
+    "tube",
+    "longeron",
+    "spar",
+    "seat structure",
+    "equipment",
+]
 
 
 class BehindItem(Part):
@@ -133,7 +149,9 @@ class Absence(Part):
 class LoadedPart(Part):
     """Something under tension or compression that moves when it is cut or released."""
 
-    kind: Literal["control cable", "flying wire", "bracing wire", "bungee", "spring", "gas strut", "leaf spring", "loaded tube"]
+    kind: Literal[
+        "control cable", "flying wire", "bracing wire", "bungee", "spring", "gas strut", "leaf spring", "loaded tube"
+    ]
     """What it is."""
     what: Words
     """In words: "rudder cables, both sides"."""

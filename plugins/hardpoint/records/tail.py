@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic import Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
@@ -84,11 +84,11 @@ class Tail(Part):
     """A list, "none recorded" (declared) or "unknown" (undeclared)."""
     declared: Known[Declaration]
     """Who declared the differences."""
-    photos: Named[Photo] = {}
+    photos: Named[Photo] = Field(default_factory=dict)
     """Pictures of this aircraft."""
-    checked: dict[SectionName, Check] = {}
+    checked: dict[SectionName, Check] = Field(default_factory=dict)
     """Provenance of what was looked at on this aircraft, by section."""
-    who_can_answer: dict[SectionName, Words] = {}
+    who_can_answer: dict[SectionName, Words] = Field(default_factory=dict)
     """Who can answer what is unknown on this aircraft, by section."""
     changes: tuple[Change, ...] = ()
     """Change log."""

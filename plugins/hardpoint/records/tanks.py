@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from pydantic import Field
+
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
 from hardpoint.records.places import Place, Route
@@ -11,7 +13,16 @@ from hardpoint.records.quantities import Density, Length, Temperature, Volume
 from hardpoint.records.texts import Count, Named, Words
 
 Fluid = Literal[
-    "avgas", "mogas", "jet fuel", "diesel", "smoke oil", "engine oil", "hydraulic oil", "water ballast", "coolant", "de-icing fluid"
+    "avgas",
+    "mogas",
+    "jet fuel",
+    "diesel",
+    "smoke oil",
+    "engine oil",
+    "hydraulic oil",
+    "water ballast",
+    "coolant",
+    "de-icing fluid",
 ]
 BURNING: tuple[Fluid, ...] = ("avgas", "mogas", "jet fuel", "diesel", "smoke oil", "engine oil", "hydraulic oil")
 OILS: tuple[Fluid, ...] = ("smoke oil", "engine oil", "hydraulic oil")
@@ -48,7 +59,7 @@ class Tank(Part):
     """Every line that leaves it."""
     feeds: Literal["by gravity", "by pump", "by gravity and pump"] | None = None
     """What moves the fluid: gravity goes on after shut-down."""
-    drains: Named[Known[Drain]] = {}
+    drains: Named[Known[Drain]] = Field(default_factory=dict)
     """Holes that it can be drained by."""
     density: Stated[Density] | None = None
     """Density, where the record has its own."""

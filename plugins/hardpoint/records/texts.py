@@ -44,7 +44,7 @@ class Span:
         """True where the two stretches share more than an end point, or a point lies inside or on an end."""
         starts = self.low is None or other.high is None or self.low <= other.high
         ends = self.high is None or other.low is None or other.low <= self.high
-        touch = self.low is not None and self.low == other.high or self.high is not None and self.high == other.low
+        touch = (self.low is not None and self.low == other.high) or (self.high is not None and self.high == other.low)
         both_long = self.low != self.high and other.low != other.high
         return starts and ends and not (touch and both_long)
 
@@ -71,7 +71,11 @@ def text_of(value: Any, expected: str, example: str) -> str:
         return value.strip()
     kind = "a list" if isinstance(value, list | tuple) else "keys"
     raise problem(
-        "not-text", read=kind, expected=expected, example=example, message=f'got {kind}, needs {expected}, for example "{example}"'
+        "not-text",
+        read=kind,
+        expected=expected,
+        example=example,
+        message=f'got {kind}, needs {expected}, for example "{example}"',
     )
 
 
@@ -84,20 +88,27 @@ def _words(text: str) -> str:
 def _id(text: str) -> str:
     if not _ID.fullmatch(text):
         raise problem(
-            "bad-id", read=text, expected="a name in small letters and digits, joined by hyphens", example="magneto-left"
+            "bad-id",
+            read=text,
+            expected="a name in small letters and digits, joined by hyphens",
+            example="magneto-left",
         )
     return text
 
 
 def _name(text: str) -> str:
     if not _NAME.fullmatch(text) or len(text) > 60:
-        raise problem("bad-name", read=text, expected="a plain name: letters, digits, spaces, hyphens", example="canopy bow")
+        raise problem(
+            "bad-name", read=text, expected="a plain name: letters, digits, spaces, hyphens", example="canopy bow"
+        )
     return text
 
 
 def _registration(text: str) -> str:
     if not _REGISTRATION.fullmatch(text):
-        raise problem("bad-registration", read=text, expected="a registration in capitals with its hyphen", example="QQ-TWA")
+        raise problem(
+            "bad-registration", read=text, expected="a registration in capitals with its hyphen", example="QQ-TWA"
+        )
     return text
 
 
@@ -109,9 +120,7 @@ def _count(text: str) -> int:
 
 def _number(text: str) -> Decimal:
     if not re.fullmatch(_NUMBER, text):
-        raise problem(
-            "not-a-position", read=text, expected="a plain number in the unit of the datum", example="1650"
-        )
+        raise problem("not-a-position", read=text, expected="a plain number in the unit of the datum", example="1650")
     return Decimal(text)
 
 
@@ -119,7 +128,10 @@ def _span(text: str) -> Span:
     found = _SPAN.fullmatch(text)
     if not found:
         raise problem(
-            "not-a-position", read=text, expected="a position or a stretch in the unit of the datum", example="1200 to 1600"
+            "not-a-position",
+            read=text,
+            expected="a position or a stretch in the unit of the datum",
+            example="1200 to 1600",
         )
     at, low, high, least, most = (
         None if found[name] is None else Decimal(found[name]) for name in ("at", "low", "high", "min", "max")
@@ -128,7 +140,9 @@ def _span(text: str) -> Span:
         return Span(text, at, at)
     if low is not None and high is not None:
         if low >= high:
-            raise problem("stretch-backwards", read=text, expected="the smaller number first", example=f"{high} to {low}")
+            raise problem(
+                "stretch-backwards", read=text, expected="the smaller number first", example=f"{high} to {low}"
+            )
         return Span(text, low, high)
     return Span(text, least, most)
 

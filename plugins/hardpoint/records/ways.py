@@ -91,9 +91,31 @@ Way = Annotated[
 ]
 
 Verb = Literal[
-    "press", "push", "pull", "turn", "slide", "lift", "lower", "swing", "squeeze", "flip", "unclip", "undo", "hold",
-    "reach", "feel", "look", "open", "close", "break", "cut", "remove", "pass", "wait", "flood",
-]  # fmt: skip
+    "press",
+    "push",
+    "pull",
+    "turn",
+    "slide",
+    "lift",
+    "lower",
+    "swing",
+    "squeeze",
+    "flip",
+    "unclip",
+    "undo",
+    "hold",
+    "reach",
+    "feel",
+    "look",
+    "open",
+    "close",
+    "break",
+    "cut",
+    "remove",
+    "pass",
+    "wait",
+    "flood",
+]
 
 
 def turn_without_observer(way: str | NonValue | None, seen_from: str | NonValue | None, key: str = "way") -> None:

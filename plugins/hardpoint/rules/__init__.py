@@ -7,7 +7,18 @@ from collections.abc import Iterator
 
 from hardpoint.findings import Finding
 from hardpoint.records.fleet import Fleet
-from hardpoint.rules import controls, cutting, events, loads, positions, provenance, quantities, references, tails, vessels
+from hardpoint.rules import (
+    controls,
+    cutting,
+    events,
+    loads,
+    positions,
+    provenance,
+    quantities,
+    references,
+    tails,
+    vessels,
+)
 from hardpoint.rules.rule import AIRFRAME, EVENT, TAIL, LineUpUnder, Record, Rule, TailUnder
 
 __all__ = ["all_rules", "check"]

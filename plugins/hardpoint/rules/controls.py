@@ -22,7 +22,11 @@ _OPPOSITE = {
 }
 
 
-@AIRFRAME.rule("off-directions-oppose", "warning", "Two controls of one function do not have opposite off directions: where they do, crews must see it.")
+@AIRFRAME.rule(
+    "off-directions-oppose",
+    "warning",
+    "Two controls of one function do not have opposite off directions: where they do, crews must see it.",
+)
 def off_directions_oppose(record: Record) -> Iterator[Hit]:
     """Pairs of one function whose off directions are opposite."""
     controls = list(entries(record.airframe.controls).items())
@@ -30,14 +34,16 @@ def off_directions_oppose(record: Record) -> Iterator[Hit]:
         for other_name, other in controls[:index]:
             if control.function == other.function and _opposed(control, other):
                 yield Hit(
-                    ("controls", name, "off_is"), str(control.off_is),
-                    f'the same off direction as {other_name} ("{other.off_is}"), or a look at the aircraft', "",
+                    ("controls", name, "off_is"),
+                    str(control.off_is),
+                    f'the same off direction as {other_name} ("{other.off_is}"), or a look at the aircraft',
+                    "",
                     message=(
                         f'off is "{control.off_is}" here and "{other.off_is}" at {other_name}, '
                         f"both {control.function}: crews will get one of them wrong"
                     ),
                     related=((("controls", other_name, "off_is"), str(other.off_is)),),
-                )  # fmt: skip
+                )
 
 
 def _opposed(one: Control, other: Control) -> bool:
@@ -45,7 +51,11 @@ def _opposed(one: Control, other: Control) -> bool:
     return same_eye and frozenset({str(one.off_is), str(other.off_is)}) in _OPPOSITE
 
 
-@AIRFRAME.rule("inside-only-without-way-in", "warning", "A canopy that opens from inside only has a way in recorded: reaching in or breaking in.")
+@AIRFRAME.rule(
+    "inside-only-without-way-in",
+    "warning",
+    "A canopy that opens from inside only has a way in recorded: reaching in or breaking in.",
+)
 def inside_only_without_way_in(record: Record) -> Iterator[Hit]:
     """Canopies with exits, none of them from outside."""
     exits = entries(record.airframe.exits)
@@ -53,9 +63,12 @@ def inside_only_without_way_in(record: Record) -> Iterator[Hit]:
         ways = [exit_ for exit_ in exits.values() if exit_.opens == name]
         if ways and all(exit_.from_ == "inside" for exit_ in ways):
             yield Hit(
-                ("canopies", name), "inside only", "an exit with way_in: reach in or break in", "way_in: break in",
-                message=f"{name} opens from inside only and no way in is recorded; add an exit with way_in: reach in or break in",
-            )  # fmt: skip
+                ("canopies", name),
+                "inside only",
+                "an exit with way_in: reach in or break in",
+                "way_in: break in",
+                message=f"{name} opens from inside only, no way in is recorded; add one (way_in: reach in, or break in)",
+            )
 
 
 @AIRFRAME.rule("latches-left-closed", "warning", "The steps of an exit release as many latches as the canopy has.")
@@ -69,11 +82,16 @@ def latches_left_closed(record: Record) -> Iterator[Hit]:
             continue
         if released < latches:
             yield Hit(
-                ("exits", name, "latches_released"), str(released), f"all {latches} latches of {exit_.opens}", str(latches)
+                ("exits", name, "latches_released"),
+                str(released),
+                f"all {latches} latches of {exit_.opens}",
+                str(latches),
             )
 
 
-@AIRFRAME.rule("seat-without-exit", "warning", "Every seat is under a canopy with an exit, or in an open cockpit with one.")
+@AIRFRAME.rule(
+    "seat-without-exit", "warning", "Every seat is under a canopy with an exit, or in an open cockpit with one."
+)
 def seat_without_exit(record: Record) -> Iterator[Hit]:
     """Seats that no exit leads to."""
     covered = {name: canopy.covers for name, canopy in entries(record.airframe.canopies).items()}
@@ -82,18 +100,28 @@ def seat_without_exit(record: Record) -> Iterator[Hit]:
         reached.update(covered.get(exit_.opens, (exit_.opens,)))
     for seat in record.airframe.seats:
         if seat not in reached and not isinstance(record.airframe.exits, NonValue):
-            yield Hit(("seats", seat), seat, "an exit that opens what covers this seat", "", message=(
-                f'no exit leads to the seat "{seat}"; add one, or name the seat under covers of its canopy'
-            ))  # fmt: skip
+            yield Hit(
+                ("seats", seat),
+                seat,
+                "an exit that opens what covers this seat",
+                "",
+                message=(f'no exit leads to the seat "{seat}"; add one, or name the seat under covers of its canopy'),
+            )
 
 
-@AIRFRAME.rule("too-few-signs", "warning", "A type is confirmed by two signs, one of them a shape: it records at least two upright and one shape.")
+@AIRFRAME.rule(
+    "too-few-signs",
+    "warning",
+    "A type is confirmed by two signs, one of them a shape: it records at least two upright and one shape.",
+)
 def too_few_signs(record: Record) -> Iterator[Hit]:
     """Types that cannot be confirmed by two signs."""
     signs = entries(record.airframe.signs)
     upright = [sign for sign in signs.values() if "upright" in sign.visible]
     if len(upright) < 2 or not any(sign.of == "shape" for sign in upright):
         yield Hit(
-            ("signs",), f"{len(upright)} signs that show upright", "at least two, one of them of: shape",
+            ("signs",),
+            f"{len(upright)} signs that show upright",
+            "at least two, one of them of: shape",
             '{see: "low wing, cropped tips", of: shape, visible: [upright]}',
-        )  # fmt: skip
+        )

@@ -16,8 +16,8 @@ _SIDES = ("left", "right", "top", "floor")
 @AIRFRAME.rule(
     "preferred-over-hazard",
     "error",
-    "Cutting is not `preferred` where a tank, a fuel or pressure line, a bottle, a pyrotechnic or its cable, high voltage "
-    "or a loaded cable lies or can lie. An unknown route counts over its whole possible stretch.",
+    "Cutting is not `preferred` where a tank, a fuel or pressure line, a bottle, a pyrotechnic or its cable, high "
+    "voltage or a loaded cable lies or can lie. An unknown route counts over its whole possible stretch.",
 )
 def preferred_over_hazard(record: Record) -> Iterator[Hit]:
     """Each preferred side against everything that can lie behind it."""
@@ -39,7 +39,9 @@ def preferred_over_hazard(record: Record) -> Iterator[Hit]:
                     )
 
 
-@AIRFRAME.rule("zones-leave-a-gap", "warning", "Zones cover the airframe from nose to tail: a stretch in no zone has no verdict.")
+@AIRFRAME.rule(
+    "zones-leave-a-gap", "warning", "Zones cover the airframe from nose to tail: a stretch in no zone has no verdict."
+)
 def zones_leave_a_gap(record: Record) -> Iterator[Hit]:
     """Stretches between nose and tail that no zone covers."""
     nose, tail = said(record.airframe.size.nose), said(record.airframe.size.tail)
@@ -47,9 +49,13 @@ def zones_leave_a_gap(record: Record) -> Iterator[Hit]:
     if nose is None or tail is None or not zones:
         return
     for start, end in _gaps(list(zones.values()), nose, tail):
-        yield Hit(("zones",), f"nothing for FS {start} to {end}", "a zone for every stretch", "", message=(
-            f"no zone covers FS {start} to {end}; nothing is known of cutting there"
-        ))  # fmt: skip
+        yield Hit(
+            ("zones",),
+            f"nothing for FS {start} to {end}",
+            "a zone for every stretch",
+            "",
+            message=(f"no zone covers FS {start} to {end}; nothing is known of cutting there"),
+        )
 
 
 def _gaps(zones: list[Zone], nose: Decimal, tail: Decimal) -> Iterator[tuple[Decimal, Decimal]]:
@@ -63,7 +69,9 @@ def _gaps(zones: list[Zone], nose: Decimal, tail: Decimal) -> Iterator[tuple[Dec
         yield reached, tail
 
 
-@AIRFRAME.rule("tank-in-no-zone", "warning", "Every tank in the fuselage lies in a zone, so that its skin has a verdict.")
+@AIRFRAME.rule(
+    "tank-in-no-zone", "warning", "Every tank in the fuselage lies in a zone, so that its skin has a verdict."
+)
 def tank_in_no_zone(record: Record) -> Iterator[Hit]:
     """Tanks whose stretch meets no zone."""
     zones = entries(record.airframe.zones)
@@ -72,13 +80,18 @@ def tank_in_no_zone(record: Record) -> Iterator[Hit]:
         fs = said(place.fs) if place and place.on == "fuselage" else None
         if fs is not None and not any(zone.fs.overlaps(fs) for zone in zones.values()):
             yield Hit(
-                ("tanks", name, "place", "fs"), fs.text, "a stretch that some zone covers", "",
+                ("tanks", name, "place", "fs"),
+                fs.text,
+                "a stretch that some zone covers",
+                "",
                 message=f"no zone covers this tank (FS {fs.text}); add a zone there, or mend the stretch",
-            )  # fmt: skip
+            )
 
 
 @AIRFRAME.rule(
-    "absence-contradicted", "error", "A claimed absence (`no fuel line aft of FS 1650`) is not contradicted by the record itself."
+    "absence-contradicted",
+    "error",
+    "A claimed absence (`no fuel line aft of FS 1650`) is not contradicted by the record itself.",
 )
 def absence_contradicted(record: Record) -> Iterator[Hit]:
     """Claims against what the same record says is there."""
@@ -87,7 +100,9 @@ def absence_contradicted(record: Record) -> Iterator[Hit]:
         for hazard in hazards:
             if hazard.kind == absence.none_of and hazard.fs.overlaps(absence.fs):
                 yield Hit(
-                    ("absences", name, "fs"), absence.fs.text,
-                    f"a stretch without one: {hazard.what} lies at FS {hazard.fs.text}", "",
+                    ("absences", name, "fs"),
+                    absence.fs.text,
+                    f"a stretch without one: {hazard.what} lies at FS {hazard.fs.text}",
+                    "",
                     related=((hazard.path, hazard.what),),
-                )  # fmt: skip
+                )

@@ -18,7 +18,9 @@ def _entries(under: LineUpUnder) -> Iterator[tuple[Path, Entry]]:
             yield ("days", day_id, "entries", number), entry
 
 
-@EVENT.rule("event-number-twice", "error", "A display number stands once on a day: 7 and 07 are one number when shouted.")
+@EVENT.rule(
+    "event-number-twice", "error", "A display number stands once on a day: 7 and 07 are one number when shouted."
+)
 def event_number_twice(under: LineUpUnder) -> Iterator[Hit]:
     """Numbers that are one when spoken; the very same key twice is refused while reading."""
     for day_id, day in under.event.days.items():
@@ -28,13 +30,18 @@ def event_number_twice(under: LineUpUnder) -> Iterator[Hit]:
             if plain in spoken:
                 first = spoken[plain]
                 yield Hit(
-                    ("days", day_id, "entries", number), number, f"a number that is not taken on this day by {first}", "",
+                    ("days", day_id, "entries", number),
+                    number,
+                    f"a number that is not taken on this day by {first}",
+                    "",
                     related=((("days", day_id, "entries", first), first),),
-                )  # fmt: skip
+                )
             spoken.setdefault(plain, number)
 
 
-@EVENT.rule("entry-of-nothing", "error", "An entry names a type and a tail of this fleet, and the tail is of that type.")
+@EVENT.rule(
+    "entry-of-nothing", "error", "An entry names a type and a tail of this fleet, and the tail is of that type."
+)
 def entry_of_nothing(under: LineUpUnder) -> Iterator[Hit]:
     """Entries whose type or tail does not exist or do not fit together."""
     fleet = under.fleet
@@ -77,4 +84,6 @@ def swap_to_the_same(under: LineUpUnder) -> Iterator[Hit]:
     """Swaps that name the tail that flies now as the one that was taken out."""
     for path, entry in _entries(under):
         if entry.swaps and entry.swaps[-1].was == entry.tail:
-            yield Hit((*path, "swaps", len(entry.swaps) - 1, "was"), entry.swaps[-1].was, "the tail that was taken out", "")
+            yield Hit(
+                (*path, "swaps", len(entry.swaps) - 1, "was"), entry.swaps[-1].was, "the tail that was taken out", ""
+            )

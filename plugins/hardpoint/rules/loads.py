@@ -9,7 +9,11 @@ from hardpoint.records.load_points import LIFTING, LoadPoint
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 
-@AIRFRAME.rule("not-a-lifting-point", "error", "A declared lift uses points that lift or are wrapped; a tie-down ring, a jack pad or a cleat does not lift.")
+@AIRFRAME.rule(
+    "not-a-lifting-point",
+    "error",
+    "A declared lift uses points that lift or are wrapped; a tie-down ring, a jack pad or a cleat does not lift.",
+)
 def not_a_lifting_point(record: Record) -> Iterator[Hit]:
     """Points of a lift whose use is not lifting."""
     points = entries(record.airframe.load_points)
@@ -17,24 +21,37 @@ def not_a_lifting_point(record: Record) -> Iterator[Hit]:
         for index, point in enumerate(lift.points):
             if point in points and points[point].use not in LIFTING:
                 yield Hit(
-                    ("lifts", name, "points", index), point,
-                    f'a point with use: lift or wrap ({point} is a {points[point].use} point)', "",
+                    ("lifts", name, "points", index),
+                    point,
+                    f"a point with use: lift or wrap ({point} is a {points[point].use} point)",
+                    "",
                     related=((("load_points", point, "use"), points[point].use),),
-                )  # fmt: skip
+                )
 
 
-@AIRFRAME.rule("allowable-of-unknown-basis", "warning", "A point that lifts says what its allowable is: a limit, a proof load, an ultimate, or what the owner does.")
+@AIRFRAME.rule(
+    "allowable-of-unknown-basis",
+    "warning",
+    "A point that lifts says what its allowable is: a limit, a proof load, an ultimate, or what the owner does.",
+)
 def allowable_of_unknown_basis(record: Record) -> Iterator[Hit]:
     """Lifting points whose basis is unknown: they are refused in every computed lift."""
     for name, point in entries(record.airframe.load_points).items():
         if point.use in LIFTING and point.basis == "unknown":
             yield Hit(
-                ("load_points", name, "basis"), "unknown", "limit, proof, ultimate or owner's practice", "limit",
-                message="the basis of this allowable is unknown, so no lift by this point can be computed; ask who stated it",
-            )  # fmt: skip
+                ("load_points", name, "basis"),
+                "unknown",
+                "limit, proof, ultimate or owner's practice",
+                "limit",
+                message="its basis is unknown, so no lift by this point can be computed; ask who stated the allowable",
+            )
 
 
-@AIRFRAME.rule("one-station-without-tail-line", "warning", "A lift by points at one station names a tail line: without it the airframe tips.")
+@AIRFRAME.rule(
+    "one-station-without-tail-line",
+    "warning",
+    "A lift by points at one station names a tail line: without it the airframe tips.",
+)
 def one_station_without_tail_line(record: Record) -> Iterator[Hit]:
     """Lifts whose points share one station and that declare no tail line."""
     points = entries(record.airframe.load_points)
@@ -42,7 +59,10 @@ def one_station_without_tail_line(record: Record) -> Iterator[Hit]:
         stations = {_station(points, point) for point in lift.points}
         if len(stations) == 1 and None not in stations and lift.tail_line not in points:
             yield Hit(
-                ("lifts", name, "tail_line"), str(lift.tail_line), "a point with use: steady that holds the line", "tail-ring"
+                ("lifts", name, "tail_line"),
+                str(lift.tail_line),
+                "a point with use: steady that holds the line",
+                "tail-ring",
             )
 
 

@@ -16,7 +16,11 @@ from hardpoint.rules.rule import AIRFRAME, Hit, Record
 _REACH_OUT = {"propeller", "rotor"}
 
 
-@AIRFRAME.rule("position-outside", "error", "A position lies between the nose and the tail of the airframe that it claims to be in.")
+@AIRFRAME.rule(
+    "position-outside",
+    "error",
+    "A position lies between the nose and the tail of the airframe that it claims to be in.",
+)
 def position_outside(record: Record) -> Iterator[Hit]:
     """Every place, spot, zone and landmark against nose and tail."""
     nose, tail = said(record.airframe.size.nose), said(record.airframe.size.tail)
@@ -34,7 +38,9 @@ def _stations(airframe: Part) -> Iterator[tuple[Path, Span]]:
         if path[:1] == ("profile",):
             continue
         fs = getattr(part, "fs", None)
-        if isinstance(fs, Span) and (isinstance(part, Place | Spot) or path[:1] in (("zones",), ("landmarks",), ("masses",))):
+        if isinstance(fs, Span) and (
+            isinstance(part, Place | Spot) or path[:1] in (("zones",), ("landmarks",), ("masses",))
+        ):
             yield (*path, "fs"), fs
 
 
@@ -50,7 +56,10 @@ def length_disagrees(record: Record) -> Iterator[Hit]:
     low, high = length.si
     if by_stations < low - 0.02 or by_stations > high + 0.02:
         yield Hit(
-            ("size", "length"), length.text, f"the length between nose and tail, {by_stations:.2f} m", f"{by_stations:.2f} m"
+            ("size", "length"),
+            length.text,
+            f"the length between nose and tail, {by_stations:.2f} m",
+            f"{by_stations:.2f} m",
         )
 
 
@@ -67,7 +76,9 @@ def centre_of_gravity_outside(record: Record) -> Iterator[Hit]:
         yield Hit(("masses", "empty_cg", "fs"), fs.text, f"a station within the outline, {first} to {last}")
 
 
-@AIRFRAME.rule("empty-mass-below-items", "warning", "The empty mass is not less than the sum of the heavy items that it contains.")
+@AIRFRAME.rule(
+    "empty-mass-below-items", "warning", "The empty mass is not less than the sum of the heavy items that it contains."
+)
 def empty_mass_below_items(record: Record) -> Iterator[Hit]:
     """Sum of the stated items, the lighter reading of each, against the heavier reading of the empty mass."""
     empty = said(record.airframe.masses.empty)
@@ -78,7 +89,9 @@ def empty_mass_below_items(record: Record) -> Iterator[Hit]:
         yield Hit(("masses", "empty"), empty.text, f"at least the sum of its items, {total:.0f} kg", f"{total:.0f} kg")
 
 
-@AIRFRAME.rule("pair-without-buttock-line", "warning", "A pair (`side: both`) says how far from the centre line each one is.")
+@AIRFRAME.rule(
+    "pair-without-buttock-line", "warning", "A pair (`side: both`) says how far from the centre line each one is."
+)
 def pair_without_buttock_line(record: Record) -> Iterator[Hit]:
     """Load points given as a pair without bl."""
     for name, point in entries(record.airframe.load_points).items():

@@ -9,9 +9,21 @@ from hardpoint.records.provenance import SectionName
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 NEED_A_CHECK: tuple[SectionName, ...] = (
-    "signs", "approach", "zones", "masses", "tanks", "batteries", "high_voltage", "controls", "exits", "seats", "bottles",
-    "pyrotechnics", "load_points", "water",
-)  # fmt: skip
+    "signs",
+    "approach",
+    "zones",
+    "masses",
+    "tanks",
+    "batteries",
+    "high_voltage",
+    "controls",
+    "exits",
+    "seats",
+    "bottles",
+    "pyrotechnics",
+    "load_points",
+    "water",
+)
 
 
 @AIRFRAME.rule("review-overdue", "warning", "No section is past its review date.")
@@ -21,9 +33,12 @@ def review_overdue(record: Record) -> Iterator[Hit]:
         review = said(check.review)
         if review is not None and review < record.as_of:
             yield Hit(
-                ("checked", section, "review"), str(review), f"a review date that is not past on {record.as_of}", "",
+                ("checked", section, "review"),
+                str(review),
+                f"a review date that is not past on {record.as_of}",
+                "",
                 message=f"the review of {section} was due on {review} and is overdue on {record.as_of}",
-            )  # fmt: skip
+            )
 
 
 @AIRFRAME.rule("section-not-checked", "warning", "Every section that crews rely on says how it was checked.")
@@ -32,7 +47,9 @@ def section_not_checked(record: Record) -> Iterator[Hit]:
     for section in NEED_A_CHECK:
         if section not in record.airframe.checked:
             yield Hit(
-                ("checked",), f"nothing for {section}", "how that section was checked, if need be not checked",
+                ("checked",),
+                f"nothing for {section}",
+                "how that section was checked, if need be not checked",
                 f"{section}: {{how: not checked, aircraft: unknown, by: unknown, date: unknown, review: unknown}}",
-                message=f"no provenance for {section}; say how it was checked, if need be \"how: not checked\"",
-            )  # fmt: skip
+                message=f'no provenance for {section}; say how it was checked, if need be "how: not checked"',
+            )

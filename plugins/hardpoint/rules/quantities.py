@@ -9,14 +9,23 @@ from hardpoint.rules.rule import AIRFRAME, Hit, Record
 from hardpoint.units import Quantity
 
 
-@AIRFRAME.rule("pair-disagrees", "warning", "Two statements of one quantity agree; where they do not, both are shown and nothing is chosen silently.")
+@AIRFRAME.rule(
+    "pair-disagrees",
+    "warning",
+    "Two statements of one quantity agree; where they do not, both are shown and nothing is chosen silently.",
+)
 def pair_disagrees(record: Record) -> Iterator[Hit]:
     """Pairs that disagree, with the slip that explains them."""
     for path, value in values_of(record.airframe):
         if isinstance(value, Quantity) and value.status == "disagree":
             slip = f" ({value.slip})" if value.slip else ""
-            governed = f"; {value.governs.text} governs" if value.governs else "; say which governs, or leave both standing"
+            governed = (
+                f"; {value.governs.text} governs" if value.governs else "; say which governs, or leave both standing"
+            )
             yield Hit(
-                path, value.text, "two statements that agree", "",
+                path,
+                value.text,
+                "two statements that agree",
+                "",
                 message=f'got "{value.text}", the two disagree{slip}{governed}',
-            )  # fmt: skip
+            )

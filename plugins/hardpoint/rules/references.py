@@ -13,7 +13,11 @@ from hardpoint.rules.nearest import near_miss
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 
-@AIRFRAME.rule("no-such-id", "error", "An id that a record refers to exists in it: seats, canopies, exits, controls, load points, items.")
+@AIRFRAME.rule(
+    "no-such-id",
+    "error",
+    "An id that a record refers to exists in it: seats, canopies, exits, controls, load points, items.",
+)
 def no_such_id(record: Record) -> Iterator[Hit]:
     """Every reference by id within one record."""
     airframe = record.airframe

@@ -82,9 +82,18 @@ class Rule(Generic[S]):
             related = tuple(_related(subject.written, path, message) for path, message in hit.related)
             message = hit.message or sentence(hit.read, hit.expected, hit.example)
             yield Finding(
-                self.id, self.severity, at.file, at.line, at.column, dotted(hit.path), hit.read, hit.expected,
-                hit.example, message, related,
-            )  # fmt: skip
+                self.id,
+                self.severity,
+                at.file,
+                at.line,
+                at.column,
+                dotted(hit.path),
+                hit.read,
+                hit.expected,
+                hit.example,
+                message,
+                related,
+            )
 
 
 def _related(written: Written, path: Path, message: str) -> Related:

@@ -16,19 +16,39 @@ from hardpoint.rules.rule import AIRFRAME, Hit, Record
 LARGEST_PORTABLE_M3 = 0.050
 """Common practice: portable cylinders end at 50 L of water; a larger figure is the free gas in a small one."""
 
-_TEST_OVER_WORKING = {"3A": "5/3", "3AA": "5/3", "3AL": "5/3", "3HT": "5/3", "4B": "2", "4BA": "2", "4BW": "2", "ISO cylinder": "3/2"}
+_TEST_OVER_WORKING = {
+    "3A": "5/3",
+    "3AA": "5/3",
+    "3AL": "5/3",
+    "3HT": "5/3",
+    "4B": "2",
+    "4BA": "2",
+    "4BW": "2",
+    "ISO cylinder": "3/2",
+}
 """49 CFR 180.209(a) table 1; for ISO cylinders from memory, not checked against the text."""
 
 
-@AIRFRAME.rule("oil-called-non-flammable", "error", "No oil is called non-flammable: every oil here burns, and its mist burns at once.")
+@AIRFRAME.rule(
+    "oil-called-non-flammable",
+    "error",
+    "No oil is called non-flammable: every oil here burns, and its mist burns at once.",
+)
 def oil_called_non_flammable(record: Record) -> Iterator[Hit]:
     """Words of oil tanks that say it does not burn."""
     for name, tank in entries(record.airframe.tanks).items():
         if tank.holds not in OILS:
             continue
         for path, value in values_of(tank, ("tanks", name)):
-            if isinstance(value, str) and re.search(r"(?i)\bnon[ -]?(?:in)?flammable|\bnot (?:in)?flammable|\bdoes not burn", value):
-                yield Hit(path, value, "how this oil burns; every oil here does", "its mist burns at once, a pool burns when hot")
+            if isinstance(value, str) and re.search(
+                r"(?i)\bnon[ -]?(?:in)?flammable|\bnot (?:in)?flammable|\bdoes not burn", value
+            ):
+                yield Hit(
+                    path,
+                    value,
+                    "how this oil burns; every oil here does",
+                    "its mist burns at once, a pool burns when hot",
+                )
 
 
 @AIRFRAME.rule("line-short-of-engine", "warning", "A line that ends at the engine reaches it.")
@@ -48,12 +68,18 @@ def line_short_of_engine(record: Record) -> Iterator[Hit]:
                 continue
             if not fs.low - near <= last.middle <= fs.high + near:
                 yield Hit(
-                    ("tanks", name, "lines", line, "path"), f"last point FS {last.text}",
-                    f"a path that reaches the engine at FS {fs.text}", "",
-                )  # fmt: skip
+                    ("tanks", name, "lines", line, "path"),
+                    f"last point FS {last.text}",
+                    f"a path that reaches the engine at FS {fs.text}",
+                    "",
+                )
 
 
-@AIRFRAME.rule("capacity-is-free-gas", "warning", "A bottle's capacity is its water capacity; a large figure is the free gas in it.")
+@AIRFRAME.rule(
+    "capacity-is-free-gas",
+    "warning",
+    "A bottle's capacity is its water capacity; a large figure is the free gas in it.",
+)
 def capacity_is_free_gas(record: Record) -> Iterator[Hit]:
     """Bottles larger than any portable cylinder."""
     for name, bottle in entries(record.airframe.bottles).items():
@@ -61,7 +87,10 @@ def capacity_is_free_gas(record: Record) -> Iterator[Hit]:
         if volume is None or volume.si[0] <= LARGEST_PORTABLE_M3:
             continue
         yield Hit(
-            ("bottles", name, "water_capacity"), volume.text, f"the water capacity{_as_free_gas(bottle, volume.si[0])}", "1.5 L"
+            ("bottles", name, "water_capacity"),
+            volume.text,
+            f"the water capacity{_as_free_gas(bottle, volume.si[0])}",
+            "1.5 L",
         )
 
 
@@ -73,7 +102,11 @@ def _as_free_gas(bottle: Bottle, volume_m3: float) -> str:
     return f", not litres of free gas: as free gas at {pressure.text} this would be a bottle of about {litres:.1f} L"
 
 
-@AIRFRAME.rule("working-above-test", "warning", "Working pressure stays below what the test pressure allows by the standard that is stamped on the bottle.")
+@AIRFRAME.rule(
+    "working-above-test",
+    "warning",
+    "Working pressure stays below what the test pressure allows by the standard that is stamped on the bottle.",
+)
 def working_above_test(record: Record) -> Iterator[Hit]:
     """Bottles whose test pressure is too low for their working pressure by their own standard."""
     for name, bottle in entries(record.airframe.bottles).items():
@@ -84,23 +117,40 @@ def working_above_test(record: Record) -> Iterator[Hit]:
         top, _, bottom = ratio.partition("/")
         if working.si[0] * int(top) > test.si[1] * int(bottom or 1) * 1.005:
             yield Hit(
-                ("bottles", name, "working_pressure"), working.text,
-                f"at most the test pressure ({test.text}) divided by {ratio}, as {standard} asks", "",
-            )  # fmt: skip
+                ("bottles", name, "working_pressure"),
+                working.text,
+                f"at most the test pressure ({test.text}) divided by {ratio}, as {standard} asks",
+                "",
+            )
 
 
-@AIRFRAME.rule("liquid-other-than-carbon-dioxide", "warning", "Of the gases here only carbon dioxide and extinguishing agents are filled as a liquid.")
+@AIRFRAME.rule(
+    "liquid-other-than-carbon-dioxide",
+    "warning",
+    "Of the gases here only carbon dioxide and extinguishing agents are filled as a liquid.",
+)
 def liquid_other_than_carbon_dioxide(record: Record) -> Iterator[Hit]:
     """Bottles of air, oxygen, nitrogen or helium that are said to be filled as a liquid."""
     for name, bottle in entries(record.airframe.bottles).items():
         if bottle.filled_as == "liquid" and bottle.holds in ("air", "oxygen", "nitrogen", "helium"):
-            yield Hit(("bottles", name, "filled_as"), "liquid", f"gas: {bottle.holds} is not filled as a liquid here", "gas")
+            yield Hit(
+                ("bottles", name, "filled_as"), "liquid", f"gas: {bottle.holds} is not filled as a liquid here", "gas"
+            )
 
 
-@AIRFRAME.rule("hazard-not-answered", "warning", "Every type answers whether a rocket parachute and a seat cartridge are fitted; silence shows as UNKNOWN.")
+@AIRFRAME.rule(
+    "hazard-not-answered",
+    "warning",
+    "Every type answers whether a rocket parachute and a seat cartridge are fitted; silence shows as UNKNOWN.",
+)
 def hazard_not_answered(record: Record) -> Iterator[Hit]:
     """Pyrotechnics that neither list a kind nor say that it is not fitted."""
     for kind in MUST_BE_ANSWERED:
         if device_answer(record.airframe, kind) is NonValue.UNKNOWN:
             slug = kind.replace(" ", "-")
-            yield Hit(("pyrotechnics",), f"nothing of a {kind}", f"a device of this kind, or that somebody looked", f"{slug}: not fitted")
+            yield Hit(
+                ("pyrotechnics",),
+                f"nothing of a {kind}",
+                "a device of this kind, or that somebody looked",
+                f"{slug}: not fitted",
+            )

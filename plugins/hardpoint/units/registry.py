@@ -16,9 +16,24 @@ if TYPE_CHECKING:
     from pint import UnitRegistry
 
 Kind = Literal[
-    "mass", "length", "volume", "force", "gauge pressure", "pressure", "angle", "time", "voltage", "energy", "speed",
-    "flow", "area", "temperature", "density", "power", "charge",
-]  # fmt: skip
+    "mass",
+    "length",
+    "volume",
+    "force",
+    "gauge pressure",
+    "pressure",
+    "angle",
+    "time",
+    "voltage",
+    "energy",
+    "speed",
+    "flow",
+    "area",
+    "temperature",
+    "density",
+    "power",
+    "charge",
+]
 """What a key asks for. ``gauge pressure``: the key itself says gauge; ``pressure``: the author says which."""
 
 System = Literal["metric", "customary", "none"]
@@ -112,8 +127,13 @@ _UNITS: Mapping[Kind, tuple[Unit, ...]] = {
         _unit("mL", "milliliter", _METRIC, "in3", "ml|cm3"),
         _unit("m3", "meter**3", _METRIC, "ft3"),
         _unit("US gal", "gallon", _CUSTOMARY, "L", "US gals|US gallon|US gallons|U.S. gal|USgal"),
-        _unit("imp gal", "imperial_gallon", _CUSTOMARY, "L",
-              "imp gals|imp gallon|imp gallons|imp. gal|imperial gal|imperial gallon|imperial gallons|UK gal"),
+        _unit(
+            "imp gal",
+            "imperial_gallon",
+            _CUSTOMARY,
+            "L",
+            "imp gals|imp gallon|imp gallons|imp. gal|imperial gal|imperial gallon|imperial gallons|UK gal",
+        ),
         _unit("US qt", "quart", _CUSTOMARY, "L", "US quart|US quarts"),
         _unit("imp qt", "imperial_quart", _CUSTOMARY, "L", "imp quart|imp quarts|imperial quart|imperial quarts"),
         _unit("ft3", "foot**3", _CUSTOMARY, "L", "cu ft"),
@@ -144,8 +164,11 @@ _UNITS: Mapping[Kind, tuple[Unit, ...]] = {
     ),
     "voltage": (_unit("V", "volt", "none", also="volt|volts"), _unit("kV", "kilovolt", "none")),
     "energy": (
-        _unit("kWh", "kilowatt_hour", "none"), _unit("Wh", "watt_hour", "none"), _unit("J", "joule", "none"),
-        _unit("kJ", "kilojoule", "none"), _unit("MJ", "megajoule", "none"),
+        _unit("kWh", "kilowatt_hour", "none"),
+        _unit("Wh", "watt_hour", "none"),
+        _unit("J", "joule", "none"),
+        _unit("kJ", "kilojoule", "none"),
+        _unit("MJ", "megajoule", "none"),
     ),
     "speed": (
         _unit("m/s", "meter/second", _METRIC, "kt"),
@@ -190,10 +213,11 @@ _UNITS: Mapping[Kind, tuple[Unit, ...]] = {
         _unit("PS", "metric_horsepower", _METRIC, "hp"),
     ),
     "charge": (
-        _unit("Ah", "ampere*hour", "none"), _unit("mAh", "milliampere*hour", "none"),
+        _unit("Ah", "ampere*hour", "none"),
+        _unit("mAh", "milliampere*hour", "none"),
         Unit("C", "coulomb", "none", written=False),
     ),
-}  # fmt: skip
+}
 
 UNITS: Mapping[str, Unit] = {unit.name: unit for units in _UNITS.values() for unit in units}
 _FAMILY: Mapping[str, Kind] = {unit.name: kind for kind, units in _UNITS.items() for unit in units}
