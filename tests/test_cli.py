@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import os
 import re
+import shutil
 import signal
 import socket
 import subprocess
 import sys
 import time
+import urllib.request
 from collections.abc import Iterator
 from datetime import UTC, date, datetime
 from pathlib import Path
@@ -273,9 +276,9 @@ def test_a_folder_of_somebody_elses_is_wrong_use(
 )
 def test_options_reach_the_plugin_however_it_is_listed(tmp_path: Path, fleet: Path, listed: str) -> None:
     (tmp_path / "mkdocs.yml").write_text(listed, encoding="utf-8")
-    other, ours = site._plugins(tmp_path, fleet, DAY)
-    assert ours == {"hardpoint": {"fleet": str(fleet), "as_of": "2027-06-05"}}
-    assert list(other) == ["search"]
+    plugins = site._plugins(tmp_path, fleet, DAY)
+    assert list(plugins) == ["search", "hardpoint"]
+    assert plugins["hardpoint"] == {"fleet": str(fleet), "as_of": "2027-06-05"}
 
 
 # --- schema --------------------------------------------------------------------------------------------------------
@@ -431,6 +434,43 @@ def test_output_that_nobody_reads_to_the_end_is_no_traceback() -> None:
     assert "Exception ignored" not in said
 
 
+def digest(folder: Path) -> dict[str, str]:
+    files = (path for path in sorted(folder.rglob("*")) if path.is_file())
+    return {str(path.relative_to(folder)): hashlib.sha256(path.read_bytes()).hexdigest() for path in files}
+
+
+@pytest.mark.slow
+def test_two_builds_of_one_state_are_the_same_to_the_byte(tmp_path: Path) -> None:
+    for name, seed in (("here", "1"), ("there/site", "2")):
+        arguments = ["build", "--as-of", "2027-06-05", "--site", str(tmp_path / name)]
+        done = hardpoint(*arguments, PYTHONHASHSEED=seed, SOURCE_DATE_EPOCH="951782400")
+        assert done.returncode == 0, done.stderr
+    here = digest(tmp_path / "here")
+    assert {"index.html", "fleet.json", ".hardpoint-site"} <= set(here)
+    assert digest(tmp_path / "there" / "site") == here
+    # RFC 1952, 2.3: bytes 4 to 7 are the time of the packed file; MkDocs takes the build's day.
+    packed = (tmp_path / "here" / "sitemap.xml.gz").read_bytes()
+    assert int.from_bytes(packed[4:8], "little") == 951782400
+
+
+@pytest.mark.slow
+def test_errors_in_records_are_said_once_and_leave_the_last_site(tmp_path: Path) -> None:
+    fleet, target = tmp_path / "fleet", tmp_path / "site"
+    shutil.copytree(ROOT / "fleet", fleet)
+    arguments = ["build", "--fleet", str(fleet), "--site", str(target), "--as-of", "2027-06-05"]
+    assert hardpoint(*arguments).returncode == 0
+    before = digest(target)
+    broken = sorted((fleet / "types").glob("*.yaml"))[:2]
+    for path in broken:
+        path.write_text(path.read_text(encoding="utf-8") + "\nno-such-key-here: 1\n", encoding="utf-8")
+    done = hardpoint(*arguments)
+    assert done.returncode == 1
+    for path in broken:
+        assert len(re.findall(rf"{path.name}:\d+: .*no-such-key-here", done.stdout + done.stderr)) == 1
+    assert done.stderr.endswith(f"The last site is as it was: {target}\n")
+    assert digest(target) == before
+
+
 @pytest.fixture
 def served() -> Iterator[subprocess.Popen[str]]:
     with socket.socket() as probe:
@@ -451,9 +491,11 @@ def test_serving_ends_with_an_interrupt(served: subprocess.Popen[str]) -> None:
     assert served.stdout
     end = time.monotonic() + 90
     for line in served.stdout:
-        if line.startswith("Serving on "):
-            break
         assert time.monotonic() < end
+        if at := re.search(r"Serving on (http://127\.0\.0\.1:\d+/)", line):
+            with urllib.request.urlopen(at[1], timeout=30) as answer:
+                assert answer.status == 200
+            break
     served.send_signal(signal.SIGINT)
     rest = served.stdout.read()
     assert served.wait(timeout=30) == 0, rest

@@ -173,6 +173,13 @@ def test_a_colon_just_before_a_bracket_is_refused_by_both(text: str, pure: bool)
     assert told(text, pure) == [f"1:5 [bad-yaml] got {quoted(begin)}, {expected}"]
 
 
+def test_the_place_of_nothing_is_that_of_its_key(pure: bool) -> None:
+    document, _ = read_text(b"a: {b: }\nc:\n", "x.yaml", pure=pure)
+    assert document is not None
+    assert document.values[("a", "b")] == document.positions[("a", "b")] == Position(1, 5)
+    assert document.values[("c",)] == Position(2, 1)
+
+
 def test_columns_count_characters_and_not_bytes(pure: bool) -> None:
     assert parsed("a: {é: °C, b: c}\n", pure).positions[("a", "b")] == Position(1, 12)
 

@@ -88,19 +88,23 @@ def serve(root: Path, fleet: Path, as_of: date | None, address: str) -> None:
     click.echo("Stopped.")
 
 
-def _plugins(root: Path, fleet: Path, as_of: date | None) -> list[Any]:
-    """The plugin list of mkdocs.yml with our own options set from the command line."""
+def _plugins(root: Path, fleet: Path, as_of: date | None) -> dict[str, Any]:
+    """The plugins of mkdocs.yml with our own options set from the command line.
+
+    A mapping, for MkDocs empties the entries of a list, and ``serve`` hands the same object over for each rebuild.
+    """
     from mkdocs.exceptions import ConfigurationError
     from mkdocs.utils.yaml import yaml_load
 
     with (root / "mkdocs.yml").open("rb") as file:
-        listed = yaml_load(file).get("plugins") or []
-    entries = [{name: options} for name, options in listed.items()] if isinstance(listed, dict) else listed
-    named = [entry if isinstance(entry, dict) else {entry: None} for entry in entries]
-    if not any(PLUGIN in entry for entry in named):
+        listed = yaml_load(file).get("plugins") or {}
+    plugins: dict[str, Any] = {}
+    for entry in [listed] if isinstance(listed, dict) else listed:
+        plugins |= entry if isinstance(entry, dict) else {entry: {}}
+    if PLUGIN not in plugins:
         raise ConfigurationError(f"mkdocs.yml lists no plugin named {PLUGIN}; put it under plugins:")
     ours = {"fleet": str(fleet.resolve())} | ({} if as_of is None else {"as_of": as_of.isoformat()})
-    return [{PLUGIN: (entry[PLUGIN] or {}) | ours} if PLUGIN in entry else entry for entry in named]
+    return plugins | {PLUGIN: (plugins[PLUGIN] or {}) | ours}
 
 
 def _tell_wait() -> None:
@@ -142,7 +146,8 @@ class _Say(logging.Handler):
 
     @staticmethod
     def _is_news_of_serving(name: str, text: str) -> bool:
-        return name == "mkdocs.livereload" and text.startswith(("Serving", "Detected", "Reloading"))
+        news = ("] Serving on ", "] Detected file changes", "] Reloading browsers")
+        return name == "mkdocs.livereload" and any(part in text for part in news)
 
 
 @contextlib.contextmanager

@@ -9,10 +9,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from html import escape
+from typing import Literal
 
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said
-from hardpoint.records.outline import Profile, Section
+from hardpoint.records.load_points import LIFTING
+from hardpoint.records.outline import Profile, Section, Surface, Wheel
+from hardpoint.records.texts import Span
 
 WIDTH = 340.0
 """View box units, so that at 360 px one unit is about one pixel and 12 is legible text."""
@@ -20,6 +23,7 @@ _MARGIN = 14.0
 _LABELS = 44.0
 _FOOT = 40.0
 _APART = 26.0
+_FINS = ("fin", "ventral fin", "winglet")
 
 
 @dataclass(frozen=True)
@@ -32,6 +36,7 @@ class Mark:
     x: float
     y: float
     label_x: float
+    lifts: bool
 
 
 @dataclass(frozen=True)
@@ -90,41 +95,60 @@ def _scale(profile: Profile) -> tuple[Scale, float]:
 
 
 def _outline(profile: Profile, scale: Scale) -> Iterator[str]:
-    for surface in profile.surfaces.values():
-        yield _surface(surface.kind, surface, scale)
+    """Fin behind the fuselage, then the fuselage, then what lies on its left side: tailplane, wing, gear."""
+    fins = [surface for surface in profile.surfaces.values() if surface.kind in _FINS]
+    flats = [surface for surface in profile.surfaces.values() if surface.kind not in _FINS]
+    yield from (_fin(surface, scale) for surface in fins)
     for wheel in profile.gear.values():
-        radius = float(wheel.diameter) / 2 * scale.units_per
-        x, y = scale.x(float(wheel.fs)), scale.y(float(wheel.wl))
-        yield f'<circle class="gear" cx="{x:.1f}" cy="{y:.1f}" r="{radius:.1f}"/>'
+        yield from _wheel(wheel, profile, scale)
     yield f'<polygon class="fuselage" points="{_points(_ring(profile.sections), scale)}"/>'
+    yield from _canopy(profile, scale)
+    yield from (_aerofoil(surface, scale) for surface in flats)
+
+
+def _canopy(profile: Profile, scale: Scale) -> Iterator[str]:
     canopy = said(profile.canopy)
-    if canopy is not None and canopy.low is not None and canopy.high is not None and profile.canopy_top is not None:
-        low, high, top = float(canopy.low), float(canopy.high), float(profile.canopy_top)
-        ring = [
-            (low, top_at(profile.sections, low)),
-            (low + (high - low) * 0.35, top),
-            (low + (high - low) * 0.6, top),
-            (high, top_at(profile.sections, high)),
-        ]
-        yield f'<polyline class="canopy" points="{_points(ring, scale)}"/>'
+    if canopy is None or canopy.low is None or canopy.high is None or profile.canopy_top is None:
+        return
+    low, high, top = float(canopy.low), float(canopy.high), float(profile.canopy_top)
+    start, end = edge_at(profile.sections, low, "top"), edge_at(profile.sections, high, "top")
+    x0, y0, x1, y1 = scale.x(low), scale.y(start), scale.x(high), scale.y(end)
+    crown, reach = scale.y(top + (top - max(start, end)) / 3), (x1 - x0) / 3
+    bend = f"C{x0 + reach:.1f},{crown:.1f} {x1 - reach:.1f},{crown:.1f} {x1:.1f},{y1:.1f}"
+    yield f'<path class="canopy" d="M{x0:.1f},{y0:.1f}{bend}"/>'
 
 
-def _surface(kind: str, surface: object, scale: Scale) -> str:
-    root, tip, wl = (getattr(surface, name) for name in ("root", "tip", "wl"))
-    ends = [float(end) for end in (root.low, root.high, tip.high, tip.low) if end is not None]
-    low = float(wl.low if wl.low is not None else wl.high)
-    high = float(wl.high if wl.high is not None else wl.low)
-    if kind in ("fin", "ventral fin") and len(ends) == 4:
-        ring = [(ends[0], low), (ends[1], low), (ends[2], high), (ends[3], high)]
-    else:
-        thick = max((high - low), (max(ends) - min(ends)) * 0.06)
-        ring = [
-            (min(ends), low + thick / 2),
-            (min(ends) + thick, low),
-            (max(ends), low + thick / 3),
-            (min(ends) + thick, low + thick),
-        ]
-    return f'<polygon class="{kind.replace(" ", "-")}" points="{_points(ring, scale)}"/>'
+def _wheel(wheel: Wheel, profile: Profile, scale: Scale) -> Iterator[str]:
+    radius = float(wheel.diameter) / 2 * scale.units_per
+    x, y = scale.x(float(wheel.fs)), scale.y(float(wheel.wl))
+    hull = scale.y(edge_at(profile.sections, float(wheel.fs), "floor"))
+    if y - radius > hull:
+        yield f'<path class="leg" d="M{x:.1f},{hull:.1f}V{y:.1f}"/>'
+    yield f'<circle class="gear" cx="{x:.1f}" cy="{y:.1f}" r="{radius:.1f}"/>'
+
+
+def _ends_of(span: Span) -> tuple[float, float]:
+    low = span.low if span.low is not None else span.high
+    high = span.high if span.high is not None else span.low
+    return float(low or 0), float(high or 0)
+
+
+def _fin(surface: Surface, scale: Scale) -> str:
+    (root_low, root_high), (tip_low, tip_high) = _ends_of(surface.root), _ends_of(surface.tip)
+    low, high = _ends_of(surface.wl)
+    ring = [(root_low, low), (root_high, low), (tip_high, high), (tip_low, high)]
+    return f'<polygon class="fin" points="{_points(ring, scale)}"/>'
+
+
+def _aerofoil(surface: Surface, scale: Scale) -> str:
+    """The root's section, round in front and sharp behind, a tenth as thick as it is long."""
+    nose, tail = _ends_of(surface.root)
+    level = sum(_ends_of(surface.wl)) / 2 if surface.wl.low == surface.wl.high else _ends_of(surface.wl)[0]
+    x0, x1, y = scale.x(nose), scale.x(tail), scale.y(level)
+    half, chord = (x1 - x0) * 0.06, x1 - x0
+    over = f"C{x0:.1f},{y - half * 1.6:.1f} {x0 + chord * 0.4:.1f},{y - half * 1.4:.1f} {x1:.1f},{y:.1f}"
+    under = f"C{x0 + chord * 0.4:.1f},{y + half:.1f} {x0:.1f},{y + half:.1f} {x0:.1f},{y:.1f}Z"
+    return f'<path class="{surface.kind}" d="M{x0:.1f},{y:.1f}{over}{under}"/>'
 
 
 def _ring(sections: tuple[Section, ...]) -> list[tuple[float, float]]:
@@ -136,12 +160,8 @@ def _points(ring: list[tuple[float, float]], scale: Scale) -> str:
     return " ".join(f"{scale.x(fs):.1f},{scale.y(wl):.1f}" for fs, wl in ring)
 
 
-def top_at(sections: tuple[Section, ...], fs: float) -> float:
-    """Waterline of the top of the fuselage at a station, straight between the sections on either side."""
-    return _between(sections, fs, "top")
-
-
-def _between(sections: tuple[Section, ...], fs: float, edge: str) -> float:
+def edge_at(sections: tuple[Section, ...], fs: float, edge: Literal["top", "floor"]) -> float:
+    """Waterline of the top or the floor of the fuselage at a station, straight between the sections on either side."""
     previous = sections[0]
     for section in sections:
         if float(section.fs) >= fs:
@@ -162,11 +182,19 @@ def _marks(airframe: Airframe, profile: Profile, scale: Scale) -> Iterator[Mark]
             continue
         wl = said(place.wl) if place else None
         middle = (
-            _between(profile.sections, float(fs.middle), "top") + _between(profile.sections, float(fs.middle), "floor")
+            edge_at(profile.sections, float(fs.middle), "top") + edge_at(profile.sections, float(fs.middle), "floor")
         ) / 2
         height = float(wl.middle) if wl and wl.middle is not None else middle
         x = scale.x(float(fs.middle))
-        yield Mark(number, name, f"{number}: {name.replace('-', ' ')}, {point.use}", x, scale.y(height), x)
+        yield Mark(
+            number,
+            name,
+            f"{number}: {name.replace('-', ' ')}, {point.use}",
+            x,
+            scale.y(height),
+            x,
+            point.use in LIFTING,
+        )
 
 
 def _spread(marks: Iterator[Mark]) -> Iterator[Mark]:
@@ -180,11 +208,12 @@ def _spread(marks: Iterator[Mark]) -> Iterator[Mark]:
         limit = WIDTH - _MARGIN if index == len(places) - 1 else places[index + 1] - _APART
         places[index] = min(places[index], limit) if over > 0 else places[index]
     for mark, place in zip(ordered, places, strict=True):
-        yield Mark(mark.number, mark.id, mark.words, mark.x, mark.y, place)
+        yield Mark(mark.number, mark.id, mark.words, mark.x, mark.y, place, mark.lifts)
 
 
 def _drawn(mark: Mark, href: Callable[[str], str]) -> Iterator[str]:
-    yield f'<a href="{escape(href(mark.id))}" class="mark"><title>{escape(mark.words)}</title>'
+    kind = "mark" if mark.lifts else "mark mark--other"
+    yield f'<a href="{escape(href(mark.id))}" class="{kind}"><title>{escape(mark.words)}</title>'
     yield f'<polyline class="leader" points="{mark.label_x:.1f},28 {mark.x:.1f},{mark.y:.1f}"/>'
     yield f'<circle class="point" cx="{mark.x:.1f}" cy="{mark.y:.1f}" r="3.5"/>'
     yield f'<circle class="number" cx="{mark.label_x:.1f}" cy="17" r="12"/>'

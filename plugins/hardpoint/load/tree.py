@@ -200,6 +200,8 @@ class Builder:
         text = self._seen(event, slot.path, at)
         if REPLACEMENT in text:
             self.spoiled.add(slot.path)
+        if not text and not event.style:
+            at = slot.at  # inside brackets the parsers disagree on where nothing begins
         self._store(slot, text, at)
         if not text.strip() and self._stack:
             self._note_empty(slot, "")

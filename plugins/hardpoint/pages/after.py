@@ -21,7 +21,7 @@ def cutting(shown: Shown) -> Section:
         rows = tuple(
             Row(
                 (
-                    Value(name.replace("-", " ").capitalize(), remark=tell(zone.structure).text),
+                    Value(name.replace("-", " ").capitalize(), note=tell(zone.structure).text),
                     _verdict(shown, name, "left", zone.left),
                     _verdict(shown, name, "right", zone.right),
                 ),
@@ -43,13 +43,11 @@ def cutting(shown: Shown) -> Section:
 def _verdict(shown: Shown, zone: str, side: str, listed: ZoneSide) -> Value:
     verdict, listing = tell(listed.cut), tell(listed.listing)
     was = shown.was(("zones", zone, side))
-    remark = f"list: {listing.text}" + ("" if listing.text == _COMPLETE else ", not complete")
+    note = f"list: {listing.text}" + ("" if listing.text == _COMPLETE else ", not complete")
     if listed.why:
-        remark += f"; {listed.why}"
-    if was:
-        remark += f"; type says: {was}"
+        note += f"; {listed.why}"
     text = "UNKNOWN: do not cut" if verdict.state == "unknown" else verdict.text
-    return Value(text, verdict.state, remark=remark)
+    return Value(text, verdict.state, remark=f"this tail differs; type says: {was}" if was else "", note=note)
 
 
 def water(shown: Shown) -> Section:

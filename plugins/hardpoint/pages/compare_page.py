@@ -9,7 +9,7 @@ from typing import Any
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages import addresses
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, shown_type, tell, way_words
+from hardpoint.pages.telling import Shown, several, shown_type, tell, way_words
 from hardpoint.pages.view import Column, ComparePage, CompareRow, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
@@ -63,19 +63,8 @@ def _row(shown: Shown, page: str, order: tuple[int, ...]) -> CompareRow:
     )
 
 
-def _joined(values: list[Value], none: str) -> Value:
-    """Several answers in one cell; one unknown among them makes the cell unknown."""
-    if not values:
-        return Value(none)
-    states = {value.state for value in values}
-    text = "; ".join(value.text for value in values)
-    beside = tuple(beside for value in values for beside in value.beside)
-    remark = "; ".join(value.remark for value in values if value.remark)
-    return Value(text, "unknown" if "unknown" in states else "said", beside, remark)
-
-
-def _named(name: str, value: Value) -> Value:
-    return Value(f"{name.replace('-', ' ')}: {value.text}", value.state, value.beside, value.remark)
+def _plain(name: str) -> str:
+    return name.replace("-", " ")
 
 
 def _each(mapping: Any, answer: Callable[[Any], Value], none: str = "none recorded") -> Value:
@@ -83,9 +72,9 @@ def _each(mapping: Any, answer: Callable[[Any], Value], none: str = "none record
     if isinstance(mapping, NonValue):
         return tell(mapping)
     told = [
-        _named(name, tell(entry) if isinstance(entry, NonValue) else answer(entry)) for name, entry in mapping.items()
+        (_plain(name), tell(entry) if isinstance(entry, NonValue) else answer(entry)) for name, entry in mapping.items()
     ]
-    return _joined(told, none)
+    return several(told, none)
 
 
 def _off(function: Function) -> Callable[[Airframe], Value]:
@@ -93,8 +82,8 @@ def _off(function: Function) -> Callable[[Airframe], Value]:
         if isinstance(airframe.controls, NonValue):
             return tell(airframe.controls)
         found = [
-            _named(
-                name,
+            (
+                _plain(name),
                 Value("UNKNOWN", "unknown")
                 if control.off_is is NonValue.UNKNOWN
                 else Value(way_words(control.off_is, control.seen_from) or "not applicable"),
@@ -102,7 +91,7 @@ def _off(function: Function) -> Callable[[Airframe], Value]:
             for name, control in entries(airframe.controls).items()
             if control.function == function
         ]
-        return _joined(found, "none recorded")
+        return several(found, "none recorded")
 
     return answer
 
@@ -115,27 +104,22 @@ def _seats(airframe: Airframe) -> Value:
 
 def _ties(airframe: Airframe) -> Value:
     told = [
-        _named(
-            name, tell(seat.ties) if isinstance(seat.ties, NonValue) else Value(f"{len(entries(seat.ties))} recorded")
+        (
+            _plain(name),
+            tell(seat.ties) if isinstance(seat.ties, NonValue) else Value(f"{len(entries(seat.ties))} recorded"),
         )
         for name, seat in airframe.seats.items()
     ]
-    return _joined(told, "none recorded")
+    return several(told, "none recorded")
 
 
 def _parachute(airframe: Airframe) -> Value:
     told = []
     for name, seat in airframe.seats.items():
         parachute = said(seat.parachute)
-        told.append(
-            _named(
-                name,
-                tell(seat.parachute)
-                if parachute is None
-                else Value(f"{parachute.worn}, {tell(parachute.lifting).text}"),
-            )
-        )
-    return _joined(told, "none recorded")
+        words = f"{parachute.worn}, {tell(parachute.lifting).text}" if parachute else ""
+        told.append((_plain(name), Value(words) if parachute else tell(seat.parachute)))
+    return several(told, "none recorded")
 
 
 def _fuel(airframe: Airframe) -> Value:
@@ -143,14 +127,14 @@ def _fuel(airframe: Airframe) -> Value:
     if isinstance(tanks, NonValue):
         return tell(tanks)
     told = [
-        _named(
+        (
             f"{tell(tank.holds).text}, {name}{f', {tank.count} x' if tank.count > 1 else ''}",
             tell(tank.capacity, ("tanks", name, "capacity")),
         )
         for name, tank in entries(tanks).items()
         if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)
     ]
-    return _joined(told, "no fuel tank recorded")
+    return several(told, "no fuel tank recorded")
 
 
 def _smoke(airframe: Airframe) -> Value:
@@ -158,14 +142,14 @@ def _smoke(airframe: Airframe) -> Value:
     if isinstance(tanks, NonValue):
         return tell(tanks)
     told = [
-        tell(tank.capacity, ("tanks", name, "capacity"))
+        (_plain(name), tell(tank.capacity, ("tanks", name, "capacity")))
         for name, tank in entries(tanks).items()
         if tank.holds == "smoke oil"
     ]
     answered = tanks.get("smoke-oil")
     if not told and isinstance(answered, NonValue):
         return tell(answered)
-    return _joined(told, "none recorded")
+    return several(told, "none recorded")
 
 
 def _exits(airframe: Airframe) -> Value:
@@ -183,20 +167,22 @@ def _lift(airframe: Airframe) -> Value:
     if isinstance(airframe.load_points, NonValue):
         return tell(airframe.load_points)
     told = [
-        _named(name, tell(point.allowable, ("load_points", name, "allowable")))
+        (_plain(name), tell(point.allowable, ("load_points", name, "allowable")))
         for name, point in entries(airframe.load_points).items()
         if point.use in LIFTING
     ]
-    return _joined(told, "none recorded")
+    return several(told, "none recorded")
 
 
 def _basis(airframe: Airframe) -> Value:
     if isinstance(airframe.load_points, NonValue):
         return tell(airframe.load_points)
     told = [
-        _named(name, tell(point.basis)) for name, point in entries(airframe.load_points).items() if point.use in LIFTING
+        (_plain(name), tell(point.basis))
+        for name, point in entries(airframe.load_points).items()
+        if point.use in LIFTING
     ]
-    return _joined(told, "none recorded")
+    return several(told, "none recorded")
 
 
 def _cut(side: str) -> Callable[[Airframe], Value]:

@@ -170,7 +170,13 @@ def _written(shown: Shown) -> tuple[Block, ...]:
             Row((Value(label_of(path) or label_of((key,))), _as_written(text))) for path, text in leaves(value, (key,))
         )
         blocks.append(
-            Table(f"written-{key.replace('_', '-')}", label_of((key,)).capitalize(), ("Where", "As written"), rows)
+            Table(
+                f"written-{key.replace('_', '-')}",
+                label_of((key,)).capitalize(),
+                ("Where", "As written"),
+                rows,
+                folded=True,
+            )
         )
     return tuple(blocks)
 

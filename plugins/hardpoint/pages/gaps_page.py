@@ -120,7 +120,7 @@ def _by_section(who: Mapping[Any, str]) -> dict[str, str]:
 
 def _who(who: Mapping[str, str], path: Path) -> Value:
     return (
-        Value(who[str(path[0])]) if str(path[0]) in who else Value("nobody named", remark="add it under who_can_answer")
+        Value(who[str(path[0])]) if str(path[0]) in who else Value("nobody named", note="add it under who_can_answer")
     )
 
 

@@ -120,11 +120,7 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
     for number, entry in day.entries.items():
         name, _, href = _who(site, entry, page)
         facts = [
-            Fact(
-                "Aircraft",
-                Value(f"{name} {tell(entry.tail).text}", href=href),
-                was=", ".join(swap.was for swap in entry.swaps),
-            ),
+            Fact("Aircraft", Value(f"{name} {tell(entry.tail).text}", href=href)),
             Fact("Slot", tell(entry.time)),
             Fact("On board", tell(entry.occupants)),
             Fact("Fuel planned", tell(entry.fuel_planned, ("fuel_planned",))),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels
+from hardpoint.pages.telling import UNKNOWN, Shown, folded, place_words, several, steps_of, tell, travels
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.exits import Canopy, Exit
 from hardpoint.records.known import NonValue, entries, said
@@ -143,12 +143,10 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
         ("right side down", works.right_side_down),
         ("in water", works.in_water),
     )
-    words = [f"{attitude}: {_OPENS.get(str(answer), 'UNKNOWN')}" for attitude, answer in asked]
+    told = [(attitude, Value(_OPENS[str(answer)]) if said(answer) else UNKNOWN) for attitude, answer in asked]
     if said(works.room_needed) is not None:
-        told = tell(works.room_needed, ("exits", name, "works", "room_needed"))
-        words.append(f"room needed: {told.text}" + (f" ({told.beside[0]})" if told.beside else ""))
-    unknown = any("UNKNOWN" in word for word in words)
-    value = Value("; ".join(words), "unknown" if unknown else "said")
+        told.append(("room needed", tell(works.room_needed, ("exits", name, "works", "room_needed"))))
+    value = several(told)
     return Fact("Works", value, was=shown.was(("exits", name, "works")))
 
 

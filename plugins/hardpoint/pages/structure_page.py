@@ -5,7 +5,7 @@ from __future__ import annotations
 from hardpoint.drawings.side_view import side_view
 from hardpoint.pages import addresses
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, place_words, shown_type, tell
+from hardpoint.pages.telling import Shown, place_words, several, shown_type, tell
 from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue, entries, said
@@ -49,7 +49,9 @@ def _drawing(shown: Shown) -> Block:
         return Lines((Line("the outline of this type: no drawing can be made", "UNKNOWN", "unknown"),))
     svg, marks = drawn
     return Drawing(
-        "side-view-drawing", svg, f"Left side in true scale; {len(marks)} load points, numbered as in the table below."
+        "side-view-drawing",
+        svg,
+        f"Left side in true scale. {len(marks)} load points, numbered as in the table; a dashed ring does not lift.",
     )
 
 
@@ -81,15 +83,10 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
     conditions = "; ".join(part for part in (point.only_if or "", tell(point.what).text) if part)
     return Row(
         (
-            Value(f"{number} {name.replace('-', ' ')}", remark=conditions),
+            Value(f"{number} {name.replace('-', ' ')}", note=conditions),
             Value(point.use if point.use in LIFTING else f"{point.use}: does not lift"),
-            Value(place_words(point.place), remark=_stations(point)),
-            Value(
-                allowable.text,
-                allowable.state,
-                allowable.beside,
-                "; ".join(p for p in (allowable.remark, f"for {for_.text}") if p),
-            ),
+            Value(place_words(point.place), note=_stations(point)),
+            Value(allowable.text, allowable.state, allowable.beside, allowable.remark, note=f"for {for_.text}"),
             basis,
             tell(point.cone, (*path, "cone")),
             _access(point),
@@ -116,8 +113,7 @@ def _access(point: LoadPoint) -> Value:
     if access is None:
         return tell(point.access)
     told = [(word, tell(getattr(access, word))) for word in ("upright", "inverted", "afloat")]
-    state = "unknown" if any(value.state == "unknown" for _, value in told) else "said"
-    return Value("; ".join(f"{word}: {value.text}" for word, value in told), state)  # type: ignore[arg-type]
+    return several(told)
 
 
 def _lifts(shown: Shown) -> Block:

@@ -10,7 +10,7 @@ from typing import Any
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.view import Fact, Step, Value
+from hardpoint.pages.view import Fact, Labelled, Step, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.fleet import Aircraft, Override, Type
 from hardpoint.records.known import NonValue, Tree
@@ -202,6 +202,16 @@ def steps_of(steps: Iterable[RecordStep] | NonValue) -> tuple[Step, ...]:
 def verb_for(kind: str | NonValue) -> str:
     """The verb of a control that records no steps: its one movement."""
     return "Move" if isinstance(kind, NonValue) else _VERBS_BY_KIND[kind]
+
+
+def several(answers: Iterable[tuple[str, Value]], none: str = "none recorded") -> Value:
+    """Several answers in one place, each under its own label; one unknown among them makes the whole unknown."""
+    parts = tuple(Labelled(label, value) for label, value in answers)
+    if not parts:
+        return Value(none)
+    text = "; ".join(f"{part.label}: {part.value.text}" for part in parts)
+    unknown = any(part.value.state == "unknown" for part in parts)
+    return Value(text, "unknown" if unknown else "said", parts=parts)
 
 
 def folded(facts: Iterable[Fact], *first: str) -> tuple[tuple[Fact, ...], tuple[Fact, ...]]:

@@ -18,7 +18,9 @@ class Value:
     """One answer. ``text`` is the author's own words or figure; ``beside`` the conversions that stand next to it.
 
     ``state`` other than "said" is a non-value: ``text`` then holds it in words ("UNKNOWN", "not fitted").
-    ``remark`` speaks of the answer itself: "the two figures disagree; the gallon is imperial".
+    ``remark`` warns of the answer itself: "the two figures disagree; the gallon is imperial"; ``note`` only adds to it.
+    ``parts`` are several answers in one place ("upright: opens", "inverted: UNKNOWN"); ``text`` then holds them in one
+    line, for searching, and each part keeps its own state.
     """
 
     text: str
@@ -26,6 +28,16 @@ class Value:
     beside: tuple[str, ...] = ()
     remark: str = ""
     href: str = ""
+    note: str = ""
+    parts: tuple[Labelled, ...] = ()
+
+
+@dataclass(frozen=True)
+class Labelled:
+    """One of several answers in one place."""
+
+    label: str
+    value: Value
 
 
 @dataclass(frozen=True)
@@ -112,12 +124,13 @@ class Row:
 
 @dataclass(frozen=True)
 class Table:
-    """Rows under heads; the first cell of a row is its head."""
+    """Rows under heads; the first cell of a row is its head. ``folded``: opened by its caption, printed open."""
 
     id: str
     caption: str
     heads: tuple[str, ...]
     rows: tuple[Row, ...]
+    folded: bool = False
     kind: Literal["table"] = field(default="table", init=False)
 
 

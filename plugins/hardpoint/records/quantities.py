@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Annotated, Any
+from typing import Annotated, Any, cast
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
-from hardpoint.records.problems import problem
+from hardpoint.records.problems import RecordRule, problem
 from hardpoint.records.texts import Reads, text_of
 from hardpoint.units import KINDS, Kind, Quantity, QuantityError, read
 

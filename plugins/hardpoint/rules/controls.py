@@ -67,7 +67,7 @@ def inside_only_without_way_in(record: Record) -> Iterator[Hit]:
                 "inside only",
                 "an exit with way_in: reach in or break in",
                 "way_in: break in",
-                message=f"{name} opens from inside only, no way in is recorded; add one (way_in: reach in, or break in)",
+                message=f"{name} opens from inside only, no way in is recorded; add one, way_in: break in or reach in",
             )
 
 

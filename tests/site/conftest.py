@@ -1,0 +1,7 @@
+"""Fixtures of the tests over a built site."""
+
+from __future__ import annotations
+
+from tests.site.fixtures import demo, web
+
+__all__ = ["demo", "web"]
