@@ -328,9 +328,11 @@ def test_a_moved_project_makes_its_environment_anew_and_a_fitting_one_is_used(sm
 
 @posix
 @pytest.mark.slow
-def test_a_killed_start_is_made_good_by_the_next(small: Small) -> None:
+@pytest.mark.parametrize("sign", ["pyvenv.cfg", "lib/*/site-packages/pip", "lib/*/site-packages/tiny.py"])
+def test_a_killed_start_is_made_good_by_the_next(small: Small, sign: str) -> None:
+    """Killed when the environment is begun, while it gets its pip, and between the lock and the project itself."""
     process = small.start_aside()
-    wait_for(small.root / ".venv" / "pyvenv.cfg")
+    wait_for(small.root / ".venv", sign)
     os.killpg(process.pid, signal.SIGKILL)
     process.communicate(timeout=60)
     assert not small.stamp.exists()
@@ -346,6 +348,7 @@ def test_two_starts_at_once_make_one_environment(small: Small) -> None:
     said = [process.communicate(timeout=120) for process in processes]
     assert [process.returncode for process in processes] == [0, 0], said
     assert sorted("Making .venv" in err for _, err in said) == [False, True]
+    assert sorted("ready after" in err for _, err in said) == [False, True]
     assert all(json.loads(out)["arguments"] == ["check"] for out, _ in said)
 
 
@@ -353,7 +356,7 @@ def test_two_starts_at_once_make_one_environment(small: Small) -> None:
 @pytest.mark.slow
 def test_an_interrupt_ends_with_130_and_no_traceback(small: Small) -> None:
     process = small.start_aside()
-    wait_for(small.root / ".venv" / "pyvenv.cfg")
+    wait_for(small.root / ".venv", "pyvenv.cfg")
     os.killpg(process.pid, signal.SIGINT)
     _, said = process.communicate(timeout=60)
     assert process.returncode == 130, said
@@ -367,6 +370,13 @@ def test_a_package_that_the_lock_does_not_vouch_for_is_refused(small: Small) -> 
     with zipfile.ZipFile(next(small.wheels.glob("tiny-*")), "a") as wheel:
         wheel.writestr("added.py", "")
     assert "not the one that the lock vouches for" in one_line(small.start())
+    assert not small.stamp.exists()
+
+
+@pytest.mark.slow
+def test_a_lock_without_a_hash_is_refused(small: Small) -> None:
+    (small.root / "plugins" / "run.lock").write_text("tiny==1.0\n", encoding="utf-8")
+    assert "hash" in one_line(small.start())
     assert not small.stamp.exists()
 
 
@@ -408,8 +418,8 @@ def test_help_needs_no_environment(small: Small) -> None:
     assert not (small.root / ".venv").exists()
 
 
-def wait_for(path: Path, seconds: float = 60) -> None:
+def wait_for(folder: Path, pattern: str, seconds: float = 60) -> None:
     end = time.monotonic() + seconds
-    while not path.exists():
-        assert time.monotonic() < end, f"{path} never came"
-        time.sleep(0.02)
+    while not any(folder.glob(pattern)):
+        assert time.monotonic() < end, f"{pattern} never came"
+        time.sleep(0.01)

@@ -146,13 +146,17 @@ def serve(fleet: Path | None, as_of: date | None, address: str) -> None:
 def schema(out: Path | None, only_check: bool) -> None:
     """Write the schema that editors complete and check records with.
 
-    It follows from the record model; run this after a change of the model.
+    It follows from the record model, as do the pages docs/record-keys.md and docs/rules.md, which are written too
+    (not with --out). Run this after a change of the model or of a rule.
 
     Example: python3 site_build.py schema --check
     """
     from hardpoint.commands import schema as commands
 
-    commands.schema(out or Path(__file__).with_name("schema"), only_check)
+    if out is None:
+        commands.schema(Path(__file__).with_name("schema"), only_check, root() / "docs")
+    else:
+        commands.schema(out, only_check)
 
 
 @cli.command(

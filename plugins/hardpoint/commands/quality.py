@@ -56,8 +56,8 @@ def find_browser() -> Path | None:
 def _steps(pytest_arguments: Sequence[str], chromium: Path | None) -> list[tuple[str, list[str]]]:
     only = [] if chromium else ["-m", "not browser"]
     return [
-        ("formatting", ["ruff", "format", "--check", "--quiet", "."]),
-        ("lint", ["ruff", "check", "--quiet", "."]),
+        ("formatting", ["ruff", "format", "--check", "."]),
+        ("lint", ["ruff", "check", "."]),
         ("types", ["mypy"]),
         ("tests", ["pytest", "-n", WORKERS, "--durations=10", *only, *pytest_arguments]),
     ]

@@ -1,4 +1,4 @@
-"""``schema``: the record model as JSON Schema, for the completion of editors."""
+"""``schema``: the record model as JSON Schema, for the completion of editors, and as the two pages of docs/ on it."""
 
 from __future__ import annotations
 
@@ -9,30 +9,33 @@ import click
 from hardpoint.commands.project import Failed, shown
 
 
-def schema(folder: Path, only_check: bool) -> None:
-    """Write the documents into ``folder``; with ``only_check`` raise Failed where a file there is not current.
+def schema(folder: Path, only_check: bool, docs: Path | None = None) -> None:
+    """Write the documents into ``folder`` and, where ``docs`` is given, the pages that follow from the model into it.
 
-    A document that the model no longer has is stale too: it is removed, or found.
+    With ``only_check`` raise Failed where a file is not current. A document that the model no longer has is stale too:
+    it is removed, or found.
     """
+    from hardpoint import reference
     from hardpoint.records.schema import documents
 
-    wanted = {name: text.encode() for name, text in documents().items()}
-    stale = sorted(name for name, text in wanted.items() if _bytes(folder / name) != text)
-    gone = sorted(path.name for path in folder.glob("*.json") if path.name not in wanted)
+    wanted = {folder / name: text.encode() for name, text in documents().items()}
+    if docs is not None:
+        wanted |= {docs / name: text.encode() for name, text in reference.pages().items()}
+    stale = sorted(path for path, text in wanted.items() if _bytes(path) != text)
+    gone = sorted(path for path in folder.glob("*.json") if path not in wanted)
+    names = ", ".join(path.name for path in stale + gone)
+    where = " and ".join(shown(place) for place in (folder, docs) if place is not None)
     if only_check:
-        if stale or gone:
-            raise Failed(
-                f"Not current in {shown(folder)}: {', '.join(stale + gone)}. Run: python3 site_build.py schema"
-            )
-        click.echo(f"{len(wanted)} schema files in {shown(folder)} are current.")
+        if names:
+            raise Failed(f"Not current in {where}: {names}. Run: python3 site_build.py schema")
+        click.echo(f"{len(wanted)} files in {where} are current.")
         return
     folder.mkdir(parents=True, exist_ok=True)
-    for name in stale:
-        (folder / name).write_bytes(wanted[name])
-    for name in gone:
-        (folder / name).unlink()
-    changed = f"changed: {', '.join(stale + gone)}" if stale or gone else "none has changed"
-    click.echo(f"{len(wanted)} schema files in {shown(folder)}, {changed}.")
+    for path in stale:
+        path.write_bytes(wanted[path])
+    for path in gone:
+        path.unlink()
+    click.echo(f"{len(wanted)} files in {where}, {f'changed: {names}' if names else 'none has changed'}.")
 
 
 def _bytes(path: Path) -> bytes | None:

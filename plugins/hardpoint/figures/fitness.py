@@ -63,5 +63,11 @@ def group_of(path: Path, also: tuple[str, ...] = ()) -> str:
         return GROUPS["ties"]
     if path[0] in GROUPS and path[0] != "ties":
         return GROUPS[str(path[0])]
-    dots = ".".join(map(str, path))
-    return next((place.replace("_", " ") for place in also if dots == place or dots.startswith(place + ".")), "")
+    return next((pattern.replace("_", " ") for pattern in also if _under(path, pattern.split("."))), "")
+
+
+def _under(path: Path, pattern: list[str]) -> bool:
+    """True for a path at or below ``pattern``, in which * stands for any id."""
+    return len(path) >= len(pattern) and all(
+        want in ("*", str(part)) for want, part in zip(pattern, path, strict=False)
+    )

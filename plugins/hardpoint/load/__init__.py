@@ -8,14 +8,17 @@ from dataclasses import dataclass
 
 from hardpoint.findings import Finding
 from hardpoint.load.fleet_files import Reader
+from hardpoint.load.reading_rules import READING_RULES
 from hardpoint.records.fleet import Fleet
+
+__all__ = ["READING_RULES", "Checked", "FleetError", "Reading", "check", "fleet", "read"]
 
 
 class FleetError(Exception):
     """A fleet that cannot be read whole; ``findings`` holds every problem."""
 
     def __init__(self, findings: list[Finding]) -> None:
-        first = findings[0]
+        first = next(finding for finding in findings if finding.severity == "error")
         super().__init__(
             f"{len(findings)} problems, the first: {first.file}:{first.line}: {first.path}: {first.message}"
         )
@@ -52,9 +55,9 @@ def read(folder: pathlib.Path) -> Reading:
 
 
 def fleet(path: pathlib.Path | str) -> Fleet:
-    """The fleet of a folder; raises :class:`FleetError` with all findings if any file cannot be read as its record."""
+    """The fleet of a folder; raises :class:`FleetError` with all findings if any cannot be read."""
     reading = read(pathlib.Path(path))
-    if reading.findings:
+    if any(finding.severity == "error" for finding in reading.findings):
         raise FleetError(reading.findings)
     return reading.fleet
 

@@ -6,6 +6,8 @@ import os
 import pathlib
 import stat
 
+from hardpoint.load.reading_rules import DocumentRule
+
 MAX_BYTES = 1_000_000
 MAX_DEPTH = 20
 MAX_NODES = 50_000
@@ -25,7 +27,7 @@ _KINDS = (
 class RefusedError(Exception):
     """A file that is not read. ``rule`` and ``read`` become those of the finding, the text its message."""
 
-    def __init__(self, rule: str, read: str, expected: str, message: str) -> None:
+    def __init__(self, rule: DocumentRule, read: str, expected: str, message: str) -> None:
         super().__init__(message)
         self.rule = rule
         self.read = read

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from hardpoint.findings import Finding, Path, Related, Severity, dotted
+from hardpoint.load.reading_rules import DocumentRule
 
 MAX_PER_RULE = 100
 """Findings of one rule that one file can bring; what goes beyond is counted in a last one."""
@@ -75,7 +76,7 @@ class Problems:
 
     def add(
         self,
-        rule: str,
+        rule: DocumentRule,
         at: Position,
         message: str,
         *,

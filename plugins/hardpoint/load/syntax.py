@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from hardpoint.findings import got_needs, quoted
+from hardpoint.load.reading_rules import DocumentRule
 from hardpoint.load.source import Position, Source
 
 
@@ -18,7 +19,7 @@ from hardpoint.load.source import Position, Source
 class Explanation:
     """A syntax error told: which rule, where, what stood there, what is needed."""
 
-    rule: str
+    rule: DocumentRule
     at: Position
     read: str
     expected: str
@@ -91,12 +92,12 @@ def bad_escape(at: Position, escape: str) -> Explanation:
     return _told(at, escape, expected, f"'{escape}'")
 
 
-def sign_begins_text(at: Position, words: str, rule: str = "bad-yaml") -> Explanation:
+def sign_begins_text(at: Position, words: str, rule: DocumentRule = "bad-yaml") -> Explanation:
     """The explanation of words that begin with a sign that means something in YAML."""
     return _told(at, words, f"quotes round text that begins with {quoted(words[:1])}", in_quotes(words), rule)
 
 
-def _told(at: Position, read: str, expected: str, example: str = "", rule: str = "bad-yaml") -> Explanation:
+def _told(at: Position, read: str, expected: str, example: str = "", rule: DocumentRule = "bad-yaml") -> Explanation:
     return Explanation(rule, at, read, expected, example, got_needs(read, expected, example))
 
 
@@ -209,6 +210,7 @@ def _key_without_colon(problem: SyntaxProblem) -> Explanation | None:
 
 def _first_character(problem: SyntaxProblem) -> Explanation | None:
     """Words that begin with a character that means something in YAML."""
+    rule: DocumentRule
     if "cannot start any token" in problem.problem or "mapping keys are not allowed" in problem.problem:
         at, rule = problem.at, "bad-yaml"
     elif re.search(r"scanning a (block scalar|directive)", problem.context):

@@ -11,6 +11,7 @@ import yaml
 from hardpoint.findings import HIDDEN, Path, Related, dotted, quoted
 from hardpoint.load.bounds import MAX_DEPTH, MAX_KEY, MAX_NODES
 from hardpoint.load.characters import REPLACEMENT, character_name
+from hardpoint.load.reading_rules import DocumentRule
 from hardpoint.load.source import START, Position, Problems, Source
 from hardpoint.load.syntax import ESCAPE, Explanation, bad_escape, escape_at, in_quotes, sign_begins_text
 
@@ -268,7 +269,7 @@ class Builder:
                     "control-character", at, message, path=path, read=found[0], expected="text that can be seen"
                 )
 
-    def _stop(self, rule: str, at: Position, message: str) -> None:
+    def _stop(self, rule: DocumentRule, at: Position, message: str) -> None:
         self._problems.add(rule, at, message)
         self.stopped = True
 

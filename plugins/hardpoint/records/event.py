@@ -22,7 +22,8 @@ def _number(text: str) -> str:
     return text
 
 
-EventNumber = Annotated[str, Reads(_number, {"title": "a display number", "type": "string", "examples": ["7"]})]
+_NUMBER_SCHEMA = {"title": "a display number", "type": "string", "examples": ["7"], "pattern": "^[A-Za-z0-9]{1,4}$"}
+EventNumber = Annotated[str, Reads(_number, _NUMBER_SCHEMA, exact=True)]
 
 
 class Swap(Part):

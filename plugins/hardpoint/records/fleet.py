@@ -69,13 +69,8 @@ class Override:
     because: str
     before: str
     index: int
-
-    @property
-    def kind(self) -> Literal["added", "removed", "changed"]:
-        """What happened to the path."""
-        if self.type_says == "nothing":
-            return "added"
-        return "removed" if self.here == "nothing" else "changed"
+    kind: Literal["added", "removed", "changed"] = "changed"
+    """What happened to the path. Words alone do not tell: "nothing" is also an answer of its own under some keys."""
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,25 @@ def model_at(model: type[Part], path: Path) -> type[Part] | None:
     return bare if isinstance(bare, type) and issubclass(bare, Part) else None
 
 
+def admitted(model: type[Part], path: Path) -> tuple[NonValue, ...]:
+    """The non-values that may stand at ``path``; none where the thing has to be said."""
+    parent = model_at(model, path[:-1])
+    for name, field in parent.model_fields.items() if parent else ():
+        if path[-1] in (name, field.alias):
+            return tuple(word for mark in field.metadata for word in getattr(mark, "admitted", ()))
+    return ()
+
+
+def leads_somewhere(model: type[Part], pattern: Path) -> bool:
+    """Whether a record can have something at ``pattern``, in which ``*`` stands for any id or index."""
+    here: Any = model
+    for part in pattern:
+        here = _below(_bare(here), part)
+        if here is None:
+            return False
+    return True
+
+
 def keys_of(model: type[Part]) -> list[str]:
     """The keys as authors write them."""
     return [field.alias or name for name, field in model.model_fields.items()]

@@ -44,8 +44,20 @@ class _Measures:
             return read(text, self.kind, governs)
         except QuantityError as wrong:
             raise problem(
-                wrong.rule, read=wrong.read, expected=wrong.expected, example=wrong.example, message=wrong.message
+                cast(RecordRule, wrong.rule),  # a test holds the rules of units against the list
+                read=wrong.read,
+                expected=wrong.expected,
+                example=wrong.example,
+                message=wrong.message,
+                at=self._key(value, wrong.rule),
             ) from None
+
+    @staticmethod
+    def _key(value: Any, rule: str) -> str:
+        """Which of the two keys of a governed pair is meant; "" where the quantity stands by itself."""
+        if not isinstance(value, Mapping):
+            return ""
+        return "governs" if rule == "governs-not-stated" else "stated"
 
     def _split(self, value: Any) -> tuple[str, str | None]:
         if not isinstance(value, Mapping):
@@ -58,7 +70,7 @@ class _Measures:
                 expected=f"{KINDS[self.kind].noun}, or the two keys stated and governs",
                 example="{stated: 560 lbf / 250 daN, governs: 560 lbf}",
             )
-        texts = [text_of(value[key], KINDS[self.kind].noun, KINDS[self.kind].example) for key in _GOVERNED]
+        texts = [text_of(value[key], KINDS[self.kind].noun, KINDS[self.kind].example, at=key) for key in _GOVERNED]
         return texts[0], texts[1]
 
 

@@ -66,6 +66,8 @@ NOTHING_FOUND = "nothing found"
 class _Found:
     """A list of what lies behind a skin, ``nothing found`` (an empty list, somebody looked) or ``unknown``."""
 
+    admitted = (NonValue.UNKNOWN,)
+
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         listed = handler.generate_schema(Named[Stated[BehindItem]])
         return core_schema.no_info_wrap_validator_function(self._read, listed)

@@ -27,7 +27,7 @@ class Difference(Part):
     type_says: Any
     """What the type says there now, word for word; "nothing" where this aircraft has something added."""
     here: Any
-    """What is on this aircraft, in full; "nothing" where it was removed. A list of steps is replaced whole."""
+    """What is on this aircraft, in full; "nothing" where a whole entry was removed. A list is replaced whole."""
     before: Id | None = None
     """For something added: the entry of its section that it comes before, for example the exit to try after it."""
     because: Words | None = None
@@ -36,6 +36,8 @@ class Difference(Part):
 
 class _Declared:
     """``unknown`` = undeclared; ``none recorded`` = declared, an empty list; otherwise the list itself."""
+
+    admitted = (NonValue.UNKNOWN,)
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         listed = handler.generate_schema(tuple[Difference, ...])

@@ -13,13 +13,15 @@ from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
+from hardpoint.findings import quoted
 from hardpoint.records.problems import problem
 
 MOST_WORDS = 1000
+_LONGEST_NAME = 60
 _ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _NAME = re.compile(r"[^\W_](?:[^\W_]|[ '-])*", re.UNICODE)
 _REGISTRATION = re.compile(r"[A-Z0-9]{1,4}-[A-Z0-9]{1,6}")
-_NUMBER = r"-?(?:0|[1-9]\d{0,6})(?:\.\d{1,3})?"
+_NUMBER = r"-?(?:0|[1-9][0-9]{0,6})(?:\.[0-9]{1,3})?"
 _SPAN = re.compile(
     rf"(?P<at>{_NUMBER})|(?P<low>{_NUMBER}) to (?P<high>{_NUMBER})"
     rf"|(?:below|forward of) (?P<max>{_NUMBER})|(?:above|aft of) (?P<min>{_NUMBER})"
@@ -50,10 +52,13 @@ class Span:
 
 
 class Reads:
-    """A pydantic annotation: a function from text to value, and what the JSON Schema says of the text."""
+    """A pydantic annotation: a function from text to value, and what the JSON Schema says of the text.
 
-    def __init__(self, read: Callable[[str], Any], schema: Mapping[str, Any]) -> None:
-        self.read, self.schema = read, dict(schema)
+    ``exact``: blanks at the ends count. Ids and names are keys too, and two keys must not become one.
+    """
+
+    def __init__(self, read: Callable[[str], Any], schema: Mapping[str, Any], *, exact: bool = False) -> None:
+        self.read, self.schema, self.exact = read, dict(schema), exact
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         return core_schema.no_info_plain_validator_function(self._validate)
@@ -62,11 +67,12 @@ class Reads:
         return dict(self.schema)
 
     def _validate(self, value: Any) -> Any:
-        return self.read(text_of(value, str(self.schema["title"]), str(self.schema["examples"][0])))
+        text = text_of(value, str(self.schema["title"]), str(self.schema["examples"][0]))
+        return self.read(value if self.exact else text)
 
 
-def text_of(value: Any, expected: str, example: str) -> str:
-    """The text of a scalar; a list or a mapping in its place is a finding."""
+def text_of(value: Any, expected: str, example: str, *, at: str = "") -> str:
+    """The text of a scalar; a list or a mapping in its place is a finding, at the key ``at`` below if that is meant."""
     if isinstance(value, str):
         return value.strip()
     kind = "a list" if isinstance(value, list | tuple) else "keys"
@@ -75,7 +81,8 @@ def text_of(value: Any, expected: str, example: str) -> str:
         read=kind,
         expected=expected,
         example=example,
-        message=f'got {kind}, needs {expected}, for example "{example}"',
+        message=f"got {kind}, needs {expected}, for example {quoted(example)}",
+        at=at,
     )
 
 
@@ -97,7 +104,7 @@ def _id(text: str) -> str:
 
 
 def _name(text: str) -> str:
-    if not _NAME.fullmatch(text) or len(text) > 60:
+    if not _NAME.fullmatch(text) or len(text) > _LONGEST_NAME:
         raise problem(
             "bad-name", read=text, expected="a plain name: letters, digits, spaces, hyphens", example="canopy bow"
         )
@@ -113,7 +120,7 @@ def _registration(text: str) -> str:
 
 
 def _count(text: str) -> int:
-    if not re.fullmatch(r"0|[1-9]\d{0,4}", text):
+    if not re.fullmatch(r"0|[1-9][0-9]{0,4}", text):
         raise problem("not-a-count", read=text, expected="a whole number without leading zeros", example="3")
     return int(text)
 
@@ -140,9 +147,8 @@ def _span(text: str) -> Span:
         return Span(text, at, at)
     if low is not None and high is not None:
         if low >= high:
-            raise problem(
-                "stretch-backwards", read=text, expected="the smaller number first", example=f"{high} to {low}"
-            )
+            example = f"{high} to {low}" if low > high else str(low)
+            raise problem("stretch-backwards", read=text, expected="the smaller number first", example=example)
         return Span(text, low, high)
     return Span(text, least, most)
 
@@ -171,13 +177,13 @@ def _schema(title: str, example: str, **more: Any) -> dict[str, Any]:
 
 _NUMERIC: dict[str, Any] = {"type": ["number", "string"]}  # editors read a bare 2250 as a number
 
-Words = Annotated[str, Reads(_words, _schema("words", "low wing, cropped tips", maxLength=MOST_WORDS))]
+Words = Annotated[str, Reads(_words, _schema("words", "low wing, cropped tips", maxLength=MOST_WORDS) | _NUMERIC)]
 """Free words: shown as they were written, never run, never interpreted."""
 
-Id = Annotated[str, Reads(_id, _schema("an id", "magneto-left", pattern=f"^{_ID.pattern}$"))]
-Name = Annotated[str, Reads(_name, _schema("a name", "canopy bow"))]
+Id = Annotated[str, Reads(_id, _schema("an id", "magneto-left", pattern=f"^{_ID.pattern}$"), exact=True)]
+Name = Annotated[str, Reads(_name, _schema("a name", "canopy bow", maxLength=_LONGEST_NAME), exact=True)]
 Registration = Annotated[
-    str, Reads(_registration, _schema("a registration", "QQ-TWA", pattern=f"^{_REGISTRATION.pattern}$"))
+    str, Reads(_registration, _schema("a registration", "QQ-TWA", pattern=f"^{_REGISTRATION.pattern}$"), exact=True)
 ]
 Count = Annotated[int, Reads(_count, _schema("a whole number", "3") | {"type": ["integer", "string"]})]
 Number = Annotated[Decimal, Reads(_number, _schema("a number in the unit of the datum", "1650") | _NUMERIC)]

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from hardpoint.findings import Path
 from hardpoint.records.known import Tree
+
+_INDEX = re.compile(r"0|[1-9][0-9]{0,5}")
 
 
 def value_at(tree: Tree, path: Path) -> Tree | None:
@@ -14,7 +17,7 @@ def value_at(tree: Tree, path: Path) -> Tree | None:
     for part in path:
         if isinstance(here, dict) and str(part) in here:
             here = here[str(part)]
-        elif isinstance(here, list) and str(part).isdigit() and int(part) < len(here):
+        elif isinstance(here, list) and _INDEX.fullmatch(str(part)) and int(part) < len(here):
             here = here[int(part)]
         else:
             return None

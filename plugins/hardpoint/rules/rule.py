@@ -10,12 +10,11 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
-from hardpoint.findings import Finding, Path, Related, Severity, dotted
+from hardpoint.findings import Finding, Path, Related, Severity, dotted, got_needs
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.event import Event
 from hardpoint.records.fleet import Aircraft, Fleet, Written
 from hardpoint.records.known import Tree
-from hardpoint.records.problems import sentence
 
 
 @dataclass(frozen=True)
@@ -80,7 +79,7 @@ class Rule(Generic[S]):
         for hit in self.run(subject):
             at = subject.written.where(hit.path)
             related = tuple(_related(subject.written, path, message) for path, message in hit.related)
-            message = hit.message or sentence(hit.read, hit.expected, hit.example)
+            message = hit.message or got_needs(hit.read, hit.expected, hit.example)
             yield Finding(
                 self.id,
                 self.severity,
