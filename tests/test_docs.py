@@ -1,4 +1,4 @@
-"""The docs say what is true: their commands, paths and links exist, their examples pass, their slips answer as shown."""
+"""The docs are true: their commands, paths and links exist, their examples pass, their slips are answered as shown."""
 
 from __future__ import annotations
 
@@ -134,18 +134,37 @@ def test_the_page_has_slips_of_every_kind() -> None:
     assert {"bad-yaml", "empty-value", "missing-key", "unknown-key", "not-one-of", "no-such-id"} <= rules
 
 
-@pytest.mark.parametrize("text", re.findall(r"(?m)^    (\w+: \{.*\})$", AUTHORS_PAGE.read_text(encoding="utf-8")))
-def test_a_line_shown_apart_is_accepted_in_its_place(text: str, tmp_path: Path) -> None:
+def _shown_apart() -> Iterator[str]:
+    """Pieces of a record that stand outside the examples: indented lines, and plain blocks that are no answer."""
+    page = AUTHORS_PAGE.read_text(encoding="utf-8")
+    prose = re.sub(r"(?ms)^```.*?^```$", "", page)
+    yield from re.findall(r"(?m)^    (\w+: \{.*\})$", prose)
+    answers = {answer for slip in SLIPS for answer in slip.answers}
+    for _, language, text in _blocks():
+        if language == "text" and not text.startswith("#") and text.splitlines()[0] not in answers:
+            yield text
+
+
+@pytest.mark.parametrize("text", list(_shown_apart()))
+def test_a_piece_shown_apart_is_accepted_in_its_place(text: str, tmp_path: Path) -> None:
     changed = _with(RECORDS[TYPE], text)
     assert changed is not None
     assert errors(fleet(tmp_path, RECORDS | {TYPE: changed})) == []
+
+
+def test_the_first_line_of_the_empty_records_is_the_one_shown() -> None:
+    shown = next(text.strip() for _, language, text in _blocks() if language == "text")
+    assert (SKELETONS / "type.yaml").read_text(encoding="utf-8").splitlines()[0] == shown
+    target = shown.partition("$schema=")[2]
+    assert (ROOT / "fleet" / "types" / target).resolve().is_file()
 
 
 def test_the_device_shown_apart_is_accepted(tmp_path: Path) -> None:
     page = AUTHORS_PAGE.read_text(encoding="utf-8")
     device = re.search(r"(?m)^    rocket:\n(?:      .*\n)+", page)
     assert device
-    whole = "pyrotechnics:\n  rocket-parachute: not fitted\n  seat-cartridge: not fitted\n" + device[0].replace("    ", "  ", 1).replace("\n      ", "\n    ")
+    entry = "".join(f"{line[2:]}\n" for line in device[0].splitlines())
+    whole = f"pyrotechnics:\n  rocket-parachute: not fitted\n  seat-cartridge: not fitted\n{entry}"
     changed = _with(RECORDS[TYPE], whole)
     assert changed is not None
     assert errors(fleet(tmp_path, RECORDS | {TYPE: changed})) == []
@@ -205,22 +224,33 @@ def test_generated_pages_are_current(name: str) -> None:
 # --- what the docs name exists -------------------------------------------------------------------------------------
 
 
+def _code(page: Path) -> str:
+    """What a page sets in code: marks in the text, indented lines, fenced blocks."""
+    return " \n".join(re.findall(r"`[^`\n]+`|(?m:^    .*$)|(?ms:^```.*?^```$)", page.read_text(encoding="utf-8")))
+
+
 def _commands(text: str) -> Iterator[tuple[str, list[str]]]:
     """Each command of the project that a page names, with its options."""
     for found in re.finditer(r"(?:site_build\.py|\bhardpoint) +([a-z]+)((?: +--?[a-z-]+)*)", text):
-        if found[1] in ("is", "builds", "and", "in"):
-            continue
         yield found[1], re.findall(r"--[a-z-]+", found[2])
+
+
+def _options(command: click.Command) -> set[str]:
+    return {option for param in command.params for option in param.opts} | {"--help"}
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
 def test_named_commands_exist(page: Path) -> None:
-    in_code = " \n".join(re.findall(r"`[^`\n]+`|(?m:^    .*$)", page.read_text(encoding="utf-8")))
-    for name, options in _commands(in_code):
-        command = cli.commands.get(name)
-        assert isinstance(command, click.Command), f"{page.name} names the command {name}"
-        known = {option for param in command.params for option in param.opts} | {"--help"}
-        assert set(options) <= known, f"{page.name}: {name} {options}"
+    for name, options in _commands(_code(page)):
+        assert name in cli.commands, f"{page.name} names the command {name}"
+        assert set(options) <= _options(cli.commands[name]), f"{page.name}: {name} {options}"
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
+def test_named_options_exist(page: Path) -> None:
+    of_others = {"--strict"}  # of mkdocs build and of mypy
+    known = set().union(*map(_options, cli.commands.values())) | of_others
+    assert set(re.findall(r"(?<![\w-])--[a-z][a-z-]+", _code(page))) <= known
 
 
 def test_the_readme_names_the_two_commands() -> None:
@@ -228,8 +258,9 @@ def test_the_readme_names_the_two_commands() -> None:
     assert "python3 site_build.py\n" in (ROOT / "README.md").read_text(encoding="utf-8")
 
 
-_TOP = "docs|fleet|plugins|tests|site_build|README|DEVELOPERS|CHANGELOG|LICENSE|mkdocs|pyproject"
-_PATH = re.compile(rf"`((?:(?:{_TOP})[\w./-]*|\.(?:ci|github|pre-commit|editorconfig|gitignore)[\w./-]*))`")
+_FOLDERS = "docs|fleet|plugins|tests|\\.github|\\.ci"
+_FILES = "site_build|README|DEVELOPERS|CHANGELOG|LICENSE|mkdocs|pyproject"
+_PATH = re.compile(rf"`((?:{_FOLDERS})/[\w./-]*|(?:{_FILES})\.\w+)`")
 _FOR_EXAMPLE = {"fleet/types/quenby-merle.yaml", "fleet/tails/QQ-QMB.yaml", "fleet/photos/", "fleet/photos"}
 
 
@@ -240,7 +271,8 @@ def test_named_paths_exist(page: Path) -> None:
 
 
 def _links(page: Path) -> Iterator[str]:
-    yield from re.findall(r"\]\(([^)\s]+)\)", re.sub(r"```.*?```", "", page.read_text(encoding="utf-8"), flags=re.DOTALL))
+    prose = re.sub(r"```.*?```", "", page.read_text(encoding="utf-8"), flags=re.DOTALL)
+    yield from re.findall(r"\]\(([^)\s]+)\)", prose)
 
 
 def _anchors(page: Path) -> set[str]:
@@ -252,8 +284,8 @@ def _anchors(page: Path) -> set[str]:
 def test_links_between_the_files_of_the_project_resolve(page: Path) -> None:
     for link in _links(page):
         target, _, anchor = link.partition("#")
-        if re.match(r"https?:", target) or (page.parent == DOCS and not (DOCS / target).exists() and target.endswith(".md")):
-            continue  # the second: a page that is made at build; MkDocs' strict build holds it
         file = page.parent / target if target else page
+        if page.parent == DOCS and target.endswith(".md") and not file.exists():
+            continue  # a page that is made at build: MkDocs' strict build holds it
         assert file.exists(), f"{page.name}: {link}"
         assert not anchor or anchor in _anchors(file), f"{page.name}: {link}"

@@ -115,7 +115,7 @@ def main(root: str | Path, arguments: Sequence[str], usage: str) -> int:
     except OSError as error:
         return _fail(
             f"cannot use {error.filename or checkout.venv}: {error.strerror or error}. "
-            "Make the project's folder writable and see that the disk has 500 MB free, then run this again."
+            "Make the project's folder writable and see that the disk has 1 GB free, then run this again."
         )
     except KeyboardInterrupt:
         _say("\nInterrupted. Run the same command again to carry on.")
@@ -267,7 +267,7 @@ def pip_trouble(output: str, log: str) -> str:
     if re.search(r"DO NOT MATCH THE HASHES", output):
         advice = "A package is not the one that the lock vouches for. Nothing of it was used; try another network"
     elif re.search(r"No space left|disk (is )?full", output, re.IGNORECASE):
-        advice = "The disk is full. Free about 500 MB"
+        advice = "The disk is full. Free about 1 GB"
     elif re.search(r"Permission denied|Read-only file system", output, re.IGNORECASE):
         advice = "The project's folder cannot be written to. Make it writable"
     elif re.search(r"connection broken|Max retries|\(from versions: none\)|timed out|ProxyError|SSLError", output):

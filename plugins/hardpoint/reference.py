@@ -79,10 +79,12 @@ def record_keys() -> str:
         [
             "# All keys",
             "",
-            "Every key that a record can have, what can stand there, what it means. A key marked *needed* must be there,",
-            "if need be with `unknown`; the others may be left out. *Any of the three* means `unknown`, `not fitted` or",
-            "`not applicable`. *Names* are yours to choose: small letters, digits, hyphens. This page is made from the program",
-            "itself; your editor shows the same while you type ([set it up](writing-a-record.md#set-up-the-editor)).",
+            "Every key that a record can have, what it means and what can stand there. A key marked *needed* must be",
+            "there, if need be with `unknown`; the others may be left out. *Any of the three* means `unknown`,",
+            "`not fitted` or `not applicable`. *Names* are yours to choose: small letters, digits, hyphens.",
+            "",
+            "This page is made from the program itself; your editor shows the same while you type",
+            "([set it up](writing-a-record.md#set-up-the-editor)).",
             "",
             *(line for kind in _KINDS for line in _Kind(kind, schemas[kind]).lines()),
         ]

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from tests.site.fixtures import demo, web
+from tests.site.fixtures import demo, hostile, web
 
-__all__ = ["demo", "web"]
+__all__ = ["demo", "hostile", "web"]

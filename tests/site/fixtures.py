@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import json
 import os
 from collections.abc import Callable
+from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
 from filelock import FileLock
 
+from tests.site import maximal
 from tests.site.support import Site, build
 
 
@@ -35,3 +38,24 @@ def web(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def demo(web: Path) -> Site:
     """The demo's site, built by the real command."""
     return Site(web / "station" / "book")
+
+
+@dataclass(frozen=True)
+class Hostile:
+    """A site whose records hold an attack in every field of free words; ``planted``: mark to where it stands."""
+
+    site: Site
+    planted: dict[str, str]
+
+
+@pytest.fixture(scope="session")
+def hostile(tmp_path_factory: pytest.TempPathFactory) -> Hostile:
+    """Built by the real command from records that fill every key there is."""
+
+    def make(folder: Path) -> None:
+        planted = maximal.write(folder / "fleet")
+        (folder / "planted.json").write_text(json.dumps(planted), encoding="utf-8")
+        build(folder / "site", folder / "fleet")
+
+    folder = once(tmp_path_factory, "hostile", make)
+    return Hostile(Site(folder / "site"), json.loads((folder / "planted.json").read_text(encoding="utf-8")))

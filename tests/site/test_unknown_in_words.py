@@ -82,7 +82,8 @@ def test_the_figures_page_says_each_missing_answer_in_words(demo: Site, name: st
     assert words.count("UNKNOWN") == written.count("unknown") > 0
     for text in ("not fitted", "not applicable"):
         assert words.count(text) >= written.count(text)
-    assert not whole_word("unknown", words)
+    cells = demo.part(f"types/{name}/figures.html", "as-written").find_all("td")
+    assert "unknown" not in [squeezed(cell.get_text(" ")) for cell in cells]
 
 
 @pytest.mark.parametrize("name", names("types"))
@@ -139,8 +140,9 @@ def sparse(tmp_path_factory: pytest.TempPathFactory) -> Site:
     text = file.read_text(encoding="utf-8")
     for section in ("approach", "zones", "water", "fire", "steadying", "signs", "landmarks", "profile", "tanks", "hazards"):
         text = _section_to(text, section, "unknown", list(written))
-    text = re.sub(r"(?m)^ +near: .*\n", "", re.sub(r", near: [^,}\n]+", "", text))
     file.write_text(text, encoding="utf-8")
+    for other in (file, *(fleet / "tails").iterdir()):  # without landmarks nothing can be told by one
+        other.write_text(re.sub(r", near: [^,}\n]+", "", other.read_text(encoding="utf-8")), encoding="utf-8")
     replace(file, "load_points:\n", "load_points:\n  belly-strap: not fitted\n  nose-eye: unknown\n")
     return Site(build(folder / "site", fleet))
 

@@ -37,7 +37,9 @@ class Gap:
 
 def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = ()) -> tuple[Gap, ...]:
     """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``."""
-    return (*_silent(airframe), *_open(airframe, also))
+    return tuple(
+        dict.fromkeys([*_silent(airframe), *_open(airframe, also)])
+    )  # an "unknown" that is written counts once
 
 
 def _silent(airframe: Airframe) -> Iterator[Gap]:

@@ -6,14 +6,14 @@ of the fuselage.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.places import Place, Route
-from hardpoint.records.structure import Behind, BehindItem
+from hardpoint.records.structure import Behind, BehindItem, Zone, ZoneSide
 from hardpoint.records.tanks import OILS, Fluid
 from hardpoint.records.texts import Span
 
@@ -52,7 +52,7 @@ class CutHazard:
 
 
 def cut_hazards(airframe: Airframe) -> tuple[CutHazard, ...]:
-    """Every hazard to cutting that the record states anywhere, in the order of the record."""
+    """Every hazard to cutting that the record states anywhere or leaves open, in the order of the record."""
     return (
         *_tanks(airframe),
         *_bottles(airframe),
@@ -64,15 +64,15 @@ def cut_hazards(airframe: Airframe) -> tuple[CutHazard, ...]:
 
 
 def _tanks(airframe: Airframe) -> Iterator[CutHazard]:
+    yield from _left_open(("tanks",), "tank", "tank", airframe.tanks)
     for name, tank in entries(airframe.tanks).items():
         path: Path = ("tanks", name)
         words = f"tank {name}"
         yield from _placed(path, "tank", words, tank.place)
         start, kind = said(tank.place), _line_kind(tank.holds)
+        yield from _left_open((*path, "lines"), kind, f"line of {words}", tank.lines)
         for line, route in entries(tank.lines).items():
             yield from _routed((*path, "lines", line), kind, f"line {line} of {words}", route, start, airframe)
-        if isinstance(tank.lines, NonValue):
-            yield CutHazard((*path, "lines"), kind, f"lines of {words}", ANYWHERE, ANYWHERE, ALL_SIDES, certain=False)
 
 
 def _line_kind(holds: Fluid | NonValue) -> Behind:
@@ -80,82 +80,93 @@ def _line_kind(holds: Fluid | NonValue) -> Behind:
 
 
 def _bottles(airframe: Airframe) -> Iterator[CutHazard]:
+    yield from _left_open(("bottles",), "bottle", "bottle", airframe.bottles)
     for name, bottle in entries(airframe.bottles).items():
-        yield from _placed(("bottles", name), "bottle", f"bottle {name}", bottle.place)
+        path: Path = ("bottles", name)
+        words = f"bottle {name}"
+        yield from _placed(path, "bottle", words, bottle.place)
         start = said(bottle.place)
+        yield from _left_open((*path, "lines"), "pressure line", f"line of {words}", bottle.lines)
         for line, route in entries(bottle.lines).items():
             yield from _routed(
-                ("bottles", name, "lines", line),
-                "pressure line",
-                f"line {line} of bottle {name}",
-                route,
-                start,
-                airframe,
+                (*path, "lines", line), "pressure line", f"line {line} of {words}", route, start, airframe
             )
 
 
 def _pyrotechnics(airframe: Airframe) -> Iterator[CutHazard]:
+    yield from _left_open(("pyrotechnics",), "pyrotechnic", "pyrotechnic", airframe.pyrotechnics)
     for name, device in entries(airframe.pyrotechnics).items():
-        yield from _placed(("pyrotechnics", name), "pyrotechnic", f"{device.kind} {name}", device.place)
-        cable = said(device.cable)
-        words = f"cable of {device.kind} {name}"
+        path: Path = ("pyrotechnics", name)
+        yield from _placed(path, "pyrotechnic", f"{device.kind} {name}", device.place)
+        cable, words = said(device.cable), f"cable of {device.kind} {name}"
         if cable is None:
-            yield CutHazard(
-                ("pyrotechnics", name, "cable"),
-                "pyrotechnic cable",
-                words,
-                ANYWHERE,
-                ANYWHERE,
-                ALL_SIDES,
-                certain=False,
-            )
+            yield _anywhere((*path, "cable"), "pyrotechnic cable", words)
         else:
-            yield from _routed(
-                ("pyrotechnics", name, "cable"), "pyrotechnic cable", words, cable, said(device.place), airframe
-            )
+            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, said(device.place), airframe)
 
 
 def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
+    if airframe.high_voltage is NonValue.UNKNOWN:
+        yield _anywhere(("high_voltage",), "high-voltage cable", "high voltage (unknown)")
     system = said(airframe.high_voltage)
     if system is None:
         return
+    packs, cables = ("high_voltage", "packs"), ("high_voltage", "cables")
+    yield from _left_open(packs, "battery", "high-voltage pack", system.packs)
     for name, pack in entries(system.packs).items():
-        yield from _placed(("high_voltage", "packs", name), "battery", f"high-voltage pack {name}", pack.place)
+        yield from _placed((*packs, name), "battery", f"high-voltage pack {name}", pack.place)
+    yield from _left_open(cables, "high-voltage cable", "high-voltage cable", system.cables)
     for name, cable in entries(system.cables).items():
-        yield from _routed(
-            ("high_voltage", "cables", name), "high-voltage cable", f"high-voltage cable {name}", cable, None, airframe
-        )
-    if isinstance(system.cables, NonValue):
-        yield CutHazard(
-            ("high_voltage", "cables"),
-            "high-voltage cable",
-            "high-voltage cables",
-            ANYWHERE,
-            ANYWHERE,
-            ALL_SIDES,
-            certain=False,
-        )
+        words = f"high-voltage cable {name}"
+        yield from _routed((*cables, name), "high-voltage cable", words, cable, None, airframe)
 
 
 def _loaded(airframe: Airframe) -> Iterator[CutHazard]:
+    yield from _left_open(("loaded_parts",), "loaded cable", "loaded part", airframe.loaded_parts)
     for name, part in entries(airframe.loaded_parts).items():
-        route = said(part.route)
-        if route is not None:
-            start = (
-                said(part.place) if isinstance(route.path, NonValue) else None
-            )  # its place is the run, not an end of it
-            yield from _routed(("loaded_parts", name), "loaded cable", f"{part.kind} {name}", route, start, airframe)
-        else:
-            yield from _placed(("loaded_parts", name), "loaded cable", f"{part.kind} {name}", part.place)
+        path: Path = ("loaded_parts", name)
+        words, route = f"{part.kind} {name}", said(part.route)
+        if route is None:
+            yield from _placed(path, "loaded cable", words, part.place)
+            continue
+        # Where its path is known its place is the run, not an end of it.
+        start = said(part.place) if isinstance(route.path, NonValue) else None
+        yield from _routed(path, "loaded cable", words, route, start, airframe)
+
+
+def _left_open(path: Path, kind: Behind, what: str, entries: Mapping[str, object] | NonValue) -> Iterator[CutHazard]:
+    """What nobody knows counts everywhere: a whole section, or an entry of it, that is unknown."""
+    if entries is NonValue.UNKNOWN:
+        yield _anywhere(path, kind, f"a {what} (unknown)")
+    elif not isinstance(entries, NonValue):
+        unknown = [name for name, value in entries.items() if value is NonValue.UNKNOWN]
+        yield from (_anywhere((*path, name), kind, f"{what} {name} (unknown)") for name in unknown)
+
+
+def _anywhere(path: Path, kind: Behind, what: str) -> CutHazard:
+    return CutHazard(path, kind, what, ANYWHERE, ANYWHERE, ALL_SIDES, certain=False)
 
 
 def _behind(airframe: Airframe) -> Iterator[CutHazard]:
     for name, zone in entries(airframe.zones).items():
         for side in ("left", "right", "top", "floor"):
-            listed = getattr(zone, side)
-            for item, thing in entries(listed.behind or {}).items() if listed else ():
-                if thing.kind in _BEHIND_THAT_HURTS:
-                    yield _listed(("zones", name, side, "behind", item), thing, side)
+            listed: ZoneSide | None = getattr(zone, side)
+            if listed is not None:
+                yield from _behind_side(("zones", name, side, "behind"), zone, side, listed)
+
+
+def _behind_side(path: Path, zone: Zone, side: str, listed: ZoneSide) -> Iterator[CutHazard]:
+    here = frozenset({side})
+    if listed.behind is NonValue.UNKNOWN:
+        words = f"what is behind the {side} (unknown)"
+        yield CutHazard(path, "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
+    elif listed.behind is not None and not isinstance(listed.behind, NonValue):
+        for item, thing in listed.behind.items():
+            if isinstance(thing, NonValue):
+                words = f"{item} (unknown)"
+                yield CutHazard((*path, item), "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
+            elif thing.kind in _BEHIND_THAT_HURTS:
+                yield _listed((*path, item), thing, side)
 
 
 def _listed(path: Path, thing: BehindItem, side: str) -> CutHazard:
@@ -168,7 +179,7 @@ def _listed(path: Path, thing: BehindItem, side: str) -> CutHazard:
 
 def _placed(path: Path, kind: Behind, what: str, place: Place | NonValue) -> Iterator[CutHazard]:
     if isinstance(place, NonValue):
-        yield CutHazard(path, kind, what, ANYWHERE, ANYWHERE, ALL_SIDES, certain=False)
+        yield _anywhere(path, kind, what)
     elif place.on not in _NOT_IN_THE_FUSELAGE:
         fs = said(place.fs)
         yield CutHazard(

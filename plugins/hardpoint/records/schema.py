@@ -29,6 +29,25 @@ def _document(kind: str, model: Any) -> str:
         "$id": f"urn:hardpoint:1:{kind}",
         "title": f"{NAME} {kind}",
     }
-    return (
-        json.dumps(head | {key: schema[key] for key in schema if key != "title"}, indent=1, ensure_ascii=False) + "\n"
-    )
+    body = {key: _as_written(schema[key]) for key in schema if key != "title"}
+    return json.dumps(head | body, indent=1, ensure_ascii=False) + "\n"
+
+
+def _as_written(schema: Any) -> Any:
+    """A part of the schema as it holds for what authors write.
+
+    A key that may be left out is left out, never written as null. Under a mapping whose keys are ids no other key stands.
+    """
+    if isinstance(schema, list):
+        return [_as_written(part) for part in schema]
+    if not isinstance(schema, dict):
+        return schema
+    plain = {key: _as_written(value) for key, value in schema.items()}
+    if plain.get("default", "") is None:
+        del plain["default"]
+        choices = [choice for choice in plain.pop("anyOf", []) if choice != {"type": "null"}]
+        plain = plain | {"anyOf": choices} if len(choices) > 1 else plain | choices[0]
+    if "patternProperties" in plain:
+        plain.pop("propertyNames", None)
+        plain["additionalProperties"] = False
+    return plain

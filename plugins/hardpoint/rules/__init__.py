@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from hardpoint.findings import Finding
 from hardpoint.records.fleet import Fleet
+from hardpoint.records.override import told_at_tail
 from hardpoint.rules import (
     controls,
     cutting,
@@ -19,20 +20,32 @@ from hardpoint.rules import (
     tails,
     vessels,
 )
-from hardpoint.rules.rule import AIRFRAME, EVENT, TAIL, LineUpUnder, Record, Rule, TailUnder
+from hardpoint.rules.rule import (
+    AIRFRAME,
+    EVENT,
+    STATION,
+    TAIL,
+    LineUpUnder,
+    Record,
+    Rule,
+    StationUnder,
+    TailUnder,
+)
 
 __all__ = ["all_rules", "check"]
 _MODULES = (controls, cutting, events, loads, positions, provenance, quantities, references, tails, vessels)
+AnyRule = Rule[Record] | Rule[LineUpUnder] | Rule[TailUnder] | Rule[StationUnder]
 
 
-def all_rules() -> tuple[Rule[Record] | Rule[LineUpUnder] | Rule[TailUnder], ...]:
-    """Every rule, by id."""
-    return tuple(sorted([*AIRFRAME.rules, *EVENT.rules, *TAIL.rules], key=lambda rule: rule.id))
+def all_rules() -> tuple[AnyRule, ...]:
+    """Every rule, by id; one that stands in several books once."""
+    books: list[AnyRule] = [*AIRFRAME.rules, *EVENT.rules, *TAIL.rules, *STATION.rules]
+    return tuple(rule for _, rule in sorted({rule.id: rule for rule in reversed(books)}.items()))
 
 
 def check(fleet: Fleet, as_of: dt.date) -> list[Finding]:
     """Apply every rule to everything that could be read; findings in the contract's order."""
-    found = [*_airframes(fleet, as_of), *_tails(fleet, as_of), *_events(fleet, as_of)]
+    found = [*_airframes(fleet, as_of), *_tails(fleet, as_of), *_events(fleet, as_of), *_station(fleet, as_of)]
     return sorted(set(found), key=lambda finding: finding.sort_key)
 
 
@@ -50,7 +63,7 @@ def _tails(fleet: Fleet, as_of: dt.date) -> Iterator[Finding]:
         if tail.overrides:
             record = Record(name, tail.airframe, tail.tree, tail.written, fleet, as_of)
             of_type = Record(tail.of.id, tail.of.airframe, tail.of.tree, tail.of.written, fleet, as_of)
-            yield from _new_on_the_tail(record, of_type)
+            yield from (told_at_tail(finding, tail.own) for finding in _new_on_the_tail(record, of_type))
 
 
 def _new_on_the_tail(record: Record, of_type: Record) -> Iterator[Finding]:
@@ -65,3 +78,9 @@ def _events(fleet: Fleet, as_of: dt.date) -> Iterator[Finding]:
     for event_id, line_up in fleet.events.items():
         under = LineUpUnder(event_id, line_up.event, line_up.written, fleet, as_of)
         yield from (finding for rule in EVENT.rules for finding in rule.findings(under))
+
+
+def _station(fleet: Fleet, as_of: dt.date) -> Iterator[Finding]:
+    if fleet.house:
+        under = StationUnder(fleet.house, fleet.house.written, fleet, as_of)
+        yield from (finding for rule in STATION.rules for finding in rule.findings(under))

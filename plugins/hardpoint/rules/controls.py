@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from hardpoint.records.controls import Control
 from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.sight import Sign
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 _OPPOSITE = {
@@ -46,6 +47,9 @@ def off_directions_oppose(record: Record) -> Iterator[Hit]:
                 )
 
 
+_WAYS_IN = ("reach in", "break in")
+
+
 def _opposed(one: Control, other: Control) -> bool:
     same_eye = one.seen_from == other.seen_from
     return same_eye and frozenset({str(one.off_is), str(other.off_is)}) in _OPPOSITE
@@ -61,7 +65,7 @@ def inside_only_without_way_in(record: Record) -> Iterator[Hit]:
     exits = entries(record.airframe.exits)
     for name in entries(record.airframe.canopies):
         ways = [exit_ for exit_ in exits.values() if exit_.opens == name]
-        if ways and all(exit_.from_ == "inside" for exit_ in ways):
+        if ways and all(exit_.from_ == "inside" and exit_.way_in not in _WAYS_IN for exit_ in ways):
             yield Hit(
                 ("canopies", name),
                 "inside only",
@@ -124,4 +128,12 @@ def too_few_signs(record: Record) -> Iterator[Hit]:
             f"{len(upright)} signs that show upright",
             "at least two, one of them of: shape",
             '{see: "low wing, cropped tips", of: shape, visible: [upright]}',
+            message=(
+                f"{_how_many(upright)} with visible: upright; a type is confirmed by two signs, one of them of: shape"
+            ),
         )
+
+
+def _how_many(signs: list[Sign]) -> str:
+    count = f"{len(signs)} sign{'s are' if len(signs) != 1 else ' is'} recorded"
+    return count if len(signs) < 2 else f"{count}, none of: shape,"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from hardpoint.figures.fuel import fuel_capacity
 from hardpoint.findings import Path
+from hardpoint.records.airframe import Airframe
 from hardpoint.records.event import Entry
 from hardpoint.records.known import said
 from hardpoint.rules.nearest import near_miss
@@ -62,18 +63,24 @@ def entry_of_nothing(under: LineUpUnder) -> Iterator[Hit]:
 def more_occupants_than_seats(under: LineUpUnder) -> Iterator[Hit]:
     """Entries with more occupants than positions."""
     for path, entry in _entries(under):
-        occupants, type_ = said(entry.occupants), under.fleet.types.get(entry.type)
-        if occupants is not None and type_ and occupants > len(type_.airframe.seats):
-            seats = len(type_.airframe.seats)
+        occupants, airframe = said(entry.occupants), _airframe(under, entry)
+        if occupants is not None and airframe and occupants > len(airframe.seats):
+            seats = len(airframe.seats)
             yield Hit((*path, "occupants"), str(occupants), f"at most {seats}, the seats of {entry.type}", str(seats))
+
+
+def _airframe(under: LineUpUnder, entry: Entry) -> Airframe | None:
+    """The tail outranks its type; where the tail is unknown or cannot be read, the type stands."""
+    tail, type_ = under.fleet.tails.get(str(entry.tail)), under.fleet.types.get(entry.type)
+    return tail.airframe if tail else type_.airframe if type_ else None
 
 
 @EVENT.rule("more-fuel-than-tanks", "warning", "The fuel planned fits into the tanks of the type.")
 def more_fuel_than_tanks(under: LineUpUnder) -> Iterator[Hit]:
     """Planned fuel above the sum of the engine-fuel tanks, each by its larger reading."""
     for path, entry in _entries(under):
-        planned, type_ = said(entry.fuel_planned), under.fleet.types.get(entry.type)
-        capacity = fuel_capacity(type_.airframe) if type_ else None
+        planned, airframe = said(entry.fuel_planned), _airframe(under, entry)
+        capacity = fuel_capacity(airframe) if airframe else None
         if planned is not None and capacity is not None and planned.si[0] > capacity[1] * 1.0005:
             litres = f"{capacity[1] * 1000:.0f} L"
             yield Hit((*path, "fuel_planned"), planned.text, f"at most what the tanks hold, {litres}", litres)

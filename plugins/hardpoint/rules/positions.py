@@ -38,9 +38,7 @@ def _stations(airframe: Part) -> Iterator[tuple[Path, Span]]:
         if path[:1] == ("profile",):
             continue
         fs = getattr(part, "fs", None)
-        if isinstance(fs, Span) and (
-            isinstance(part, Place | Spot) or path[:1] in (("zones",), ("landmarks",), ("masses",))
-        ):
+        if isinstance(fs, Span) and (isinstance(part, Place | Spot) or path[:1] in (("zones",), ("landmarks",))):
             yield (*path, "fs"), fs
 
 
@@ -65,15 +63,17 @@ def length_disagrees(record: Record) -> Iterator[Hit]:
 
 @AIRFRAME.rule("centre-of-gravity-outside", "warning", "The empty centre of gravity lies within the airframe.")
 def centre_of_gravity_outside(record: Record) -> Iterator[Hit]:
-    """Empty CG against nose and tail; the error of `position-outside` says the same of places, so this only warns."""
-    cg = said(record.airframe.masses.empty_cg)
+    """Empty CG against nose and tail: a slip in the arithmetic, not a claim that something is there."""
+    cg, nose, tail = (
+        said(record.airframe.masses.empty_cg),
+        said(record.airframe.size.nose),
+        said(record.airframe.size.tail),
+    )
     fs = said(cg.fs) if cg else None
-    profile = said(record.airframe.profile)
-    if fs is None or profile is None or len(profile.sections) < 2:
+    if fs is None or nose is None or tail is None:
         return
-    first, last = profile.sections[0].fs, profile.sections[-1].fs
-    if (fs.low is not None and fs.low < first) or (fs.high is not None and fs.high > last):
-        yield Hit(("masses", "empty_cg", "fs"), fs.text, f"a station within the outline, {first} to {last}")
+    if (fs.low is not None and fs.low < nose) or (fs.high is not None and fs.high > tail):
+        yield Hit(("masses", "empty_cg", "fs"), fs.text, f"a station between nose and tail, {nose} to {tail}")
 
 
 @AIRFRAME.rule(

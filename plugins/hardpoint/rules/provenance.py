@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.findings import dotted
 from hardpoint.records.known import said
-from hardpoint.records.provenance import SectionName
-from hardpoint.rules.rule import AIRFRAME, Hit, Record
+from hardpoint.records.provenance import Check, SectionName
+from hardpoint.records.walk import parts_of
+from hardpoint.rules.rule import AIRFRAME, Hit, Record, Subject, everywhere
 
 NEED_A_CHECK: tuple[SectionName, ...] = (
     "signs",
@@ -26,18 +28,19 @@ NEED_A_CHECK: tuple[SectionName, ...] = (
 )
 
 
-@AIRFRAME.rule("review-overdue", "warning", "No section is past its review date.")
-def review_overdue(record: Record) -> Iterator[Hit]:
-    """Sections whose review date lies before the as-of date."""
-    for section, check in record.airframe.checked.items():
-        review = said(check.review)
-        if review is not None and review < record.as_of:
+@everywhere("review-overdue", "warning", "No section is past its review date.")
+def review_overdue(subject: Subject) -> Iterator[Hit]:
+    """Checks of sections and of claimed absences whose review date lies before the as-of date."""
+    for path, part in parts_of(subject.root):
+        review = said(part.review) if isinstance(part, Check) else None
+        if review is not None and review < subject.as_of:
+            section = path[-1] if path[0] == "checked" else dotted(path[:-1])
             yield Hit(
-                ("checked", section, "review"),
+                (*path, "review"),
                 str(review),
-                f"a review date that is not past on {record.as_of}",
+                f"a review date that is not past on {subject.as_of}",
                 "",
-                message=f"the review of {section} was due on {review} and is overdue on {record.as_of}",
+                message=f"the review of {section} was due on {review} and is overdue on {subject.as_of}",
             )
 
 

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.records.walk import values_of
-from hardpoint.rules.rule import AIRFRAME, Hit, Record
+from hardpoint.rules.rule import Hit, Subject, everywhere
 from hardpoint.units import Quantity
 
 
-@AIRFRAME.rule(
+@everywhere(
     "pair-disagrees",
     "warning",
     "Two statements of one quantity agree; where they do not, both are shown and nothing is chosen silently.",
 )
-def pair_disagrees(record: Record) -> Iterator[Hit]:
+def pair_disagrees(subject: Subject) -> Iterator[Hit]:
     """Pairs that disagree, with the slip that explains them."""
-    for path, value in values_of(record.airframe):
+    for path, value in values_of(subject.root):
         if isinstance(value, Quantity) and value.status == "disagree":
             slip = f" ({value.slip})" if value.slip else ""
             governed = (

@@ -2,15 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
+from hardpoint.findings import Path, Severity
 from hardpoint.records.airframe import Airframe
-from hardpoint.records.known import entries, said
+from hardpoint.records.known import Tree, entries, said
+from hardpoint.records.locate import leads_somewhere
+from hardpoint.records.override import parts
 from hardpoint.records.places import Place
+from hardpoint.records.provenance import Check, Photo
+from hardpoint.records.station import Cordon
 from hardpoint.records.trees import value_at
 from hardpoint.records.walk import parts_of
 from hardpoint.rules.nearest import near_miss
-from hardpoint.rules.rule import AIRFRAME, Hit, Record
+from hardpoint.rules.rule import (
+    AIRFRAME,
+    EVENT,
+    STATION,
+    TAIL,
+    Hit,
+    LineUpUnder,
+    Record,
+    StationUnder,
+    Subject,
+    TailUnder,
+    everywhere,
+)
 
 
 @AIRFRAME.rule(
@@ -84,17 +101,59 @@ def _lifts(airframe: Airframe) -> Iterator[Hit]:
                 yield near_miss(("lifts", name, "taken_off", index), "heavy item", item, items)
 
 
-@AIRFRAME.rule("photo-of-nothing", "error", "A photo shows something that the record has.")
+_PHOTO: tuple[str, Severity, str] = ("photo-of-nothing", "error", "A photo shows something that the record has.")
+
+
+@AIRFRAME.rule(*_PHOTO)
 def photo_of_nothing(record: Record) -> Iterator[Hit]:
-    """Photos whose path leads nowhere."""
-    for name, photo in record.airframe.photos.items():
-        if value_at(record.tree, tuple(photo.shows.split("."))) is None:
+    """Photos of a type whose path leads nowhere."""
+    return _photos(record.airframe.photos, record.tree)
+
+
+@TAIL.rule(*_PHOTO)
+def photo_of_nothing_on_the_tail(under: TailUnder) -> Iterator[Hit]:
+    """Photos of one aircraft whose path leads nowhere in its record."""
+    return _photos(under.aircraft.tail.photos, under.aircraft.tree)
+
+
+def _photos(photos: Mapping[str, Photo], tree: dict[str, Tree]) -> Iterator[Hit]:
+    for name, photo in photos.items():
+        if value_at(tree, parts(photo.shows)) is None:
             yield Hit(("photos", name, "shows"), photo.shows, "a path of this record", "controls.magneto-left")
 
 
-@AIRFRAME.rule("no-such-source", "error", "A citation exists in sources.yaml.")
-def no_such_source(record: Record) -> Iterator[Hit]:
-    """Citations of provenance entries."""
-    for section, check in record.airframe.checked.items():
-        if check.source is not None and check.source not in record.fleet.sources:
-            yield near_miss(("checked", section, "source"), "source", check.source, record.fleet.sources)
+@everywhere("no-such-source", "error", "A citation exists in sources.yaml.")
+def no_such_source(subject: Subject) -> Iterator[Hit]:
+    """Citations of provenance and of cordons; where sources.yaml itself cannot be read nothing is said of them."""
+    if subject.fleet.sources_written is None:
+        return
+    for path, part in parts_of(subject.root):
+        source = part.source if isinstance(part, Check | Cordon) else None
+        if source is not None and source not in subject.fleet.sources:
+            yield near_miss((*path, "source"), "source", source, subject.fleet.sources)
+
+
+_PATH: tuple[str, Severity, str] = (
+    "path-of-nothing",
+    "error",
+    "A path that a claim or the station names is one that a type's record can have.",
+)
+
+
+@EVENT.rule(*_PATH)
+def claim_of_nothing(under: LineUpUnder) -> Iterator[Hit]:
+    """Claims about a path that no record can have: nothing would ever be checked."""
+    for name, claim in under.event.claims.items():
+        yield from _patterns(("claims", name, "every"), claim.every)
+
+
+@STATION.rule(*_PATH)
+def unfit_by_nothing(under: StationUnder) -> Iterator[Hit]:
+    """What makes an entry unfit, under a path that no record can have: nothing would ever be unfit."""
+    for index, pattern in enumerate(under.house.station.unfit_also):
+        yield from _patterns(("unfit_also", index), pattern)
+
+
+def _patterns(path: Path, pattern: str) -> Iterator[Hit]:
+    if not leads_somewhere(Airframe, parts(pattern)):
+        yield Hit(path, pattern, "a path of a type's record, with * for any id", "seats.*.ties.*.kind")

@@ -8,12 +8,13 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
-from typing import Generic, TypeVar
+from typing import Generic, Protocol, TypeVar
 
 from hardpoint.findings import Finding, Path, Related, Severity, dotted, got_needs
 from hardpoint.records.airframe import Airframe
+from hardpoint.records.base import Part
 from hardpoint.records.event import Event
-from hardpoint.records.fleet import Aircraft, Fleet, Written
+from hardpoint.records.fleet import Aircraft, Fleet, House, Written
 from hardpoint.records.known import Tree
 
 
@@ -29,6 +30,22 @@ class Hit:
     related: tuple[tuple[Path, str], ...] = ()
 
 
+class Subject(Protocol):
+    """What every subject of rules has: the record, where it is written, everything else that was read, the day."""
+
+    @property
+    def root(self) -> Part: ...
+
+    @property
+    def written(self) -> Written: ...
+
+    @property
+    def fleet(self) -> Fleet: ...
+
+    @property
+    def as_of(self) -> dt.date: ...
+
+
 @dataclass(frozen=True)
 class Record:
     """An airframe under the rules: a type's, or a tail's with its differences laid over it."""
@@ -39,6 +56,11 @@ class Record:
     written: Written
     fleet: Fleet
     as_of: dt.date
+
+    @property
+    def root(self) -> Part:
+        """The record as a whole."""
+        return self.airframe
 
 
 @dataclass(frozen=True)
@@ -51,6 +73,11 @@ class LineUpUnder:
     fleet: Fleet
     as_of: dt.date
 
+    @property
+    def root(self) -> Part:
+        """The record as a whole."""
+        return self.event
+
 
 @dataclass(frozen=True)
 class TailUnder:
@@ -61,8 +88,28 @@ class TailUnder:
     fleet: Fleet
     as_of: dt.date
 
+    @property
+    def root(self) -> Part:
+        """The record as a whole."""
+        return self.aircraft.tail
 
-S = TypeVar("S", Record, LineUpUnder, TailUnder)
+
+@dataclass(frozen=True)
+class StationUnder:
+    """The station under the rules."""
+
+    house: House
+    written: Written
+    fleet: Fleet
+    as_of: dt.date
+
+    @property
+    def root(self) -> Part:
+        """The record as a whole."""
+        return self.house.station
+
+
+S = TypeVar("S", Record, LineUpUnder, TailUnder, StationUnder)
 
 
 @dataclass(frozen=True)
@@ -121,3 +168,19 @@ class Book(Generic[S]):
 AIRFRAME: Book[Record] = Book()
 EVENT: Book[LineUpUnder] = Book()
 TAIL: Book[TailUnder] = Book()
+STATION: Book[StationUnder] = Book()
+
+
+def everywhere(
+    id: str, severity: Severity, says: str
+) -> Callable[[Callable[[Subject], Iterator[Hit]]], Callable[[Subject], Iterator[Hit]]]:
+    """Mark a generator as a rule of every book."""
+
+    def mark(run: Callable[[Subject], Iterator[Hit]]) -> Callable[[Subject], Iterator[Hit]]:
+        AIRFRAME.rule(id, severity, says)(run)
+        EVENT.rule(id, severity, says)(run)
+        TAIL.rule(id, severity, says)(run)
+        STATION.rule(id, severity, says)(run)
+        return run
+
+    return mark

@@ -149,8 +149,12 @@ def hazard_not_answered(record: Record) -> Iterator[Hit]:
         if device_answer(record.airframe, kind) is NonValue.UNKNOWN:
             slug = kind.replace(" ", "-")
             yield Hit(
-                ("pyrotechnics",),
-                f"nothing of a {kind}",
-                "a device of this kind, or that somebody looked",
+                ("pyrotechnics", slug),
+                "",
+                f"whether a {kind} is fitted",
                 f"{slug}: not fitted",
+                message=(
+                    f"nobody has said whether a {kind} is fitted, so crews read UNKNOWN; "
+                    f'record the device, or write "{slug}: not fitted" once somebody has looked'
+                ),
             )

@@ -1,0 +1,166 @@
+"""An attack in every field of free words: it shows as the text it is, and nothing of it becomes markup."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+import re
+from pathlib import Path
+from typing import Any
+
+import pytest
+from bs4 import BeautifulSoup
+
+from hardpoint import load
+from tests.site import maximal
+from tests.site.fixtures import Hostile
+from tests.site.maximal import ATTACK, EVENT, TAIL, TYPE, fields_of_words
+from tests.site.support import Site, squeezed
+
+ATTRIBUTES = ("href", "src", "action", "formaction", "data", "xlink:href", "srcset", "poster", "style")
+
+
+def _texts(page: BeautifulSoup) -> str:
+    """What a page shows: its text without scripts and styles."""
+    content = page.body
+    assert content is not None
+    return squeezed(" ".join(str(text) for text in content.find_all(string=True) if text.parent and text.parent.name not in ("script", "style")))
+
+
+@pytest.fixture(scope="module")
+def texts(hostile: Hostile) -> dict[str, str]:
+    """The text of every page of the hostile site."""
+    return {address: _texts(hostile.site.page(address)) for address in hostile.site.addresses}
+
+
+def test_the_models_have_the_words_that_this_test_is_about() -> None:
+    fields = fields_of_words()
+    assert len(fields) > 80
+    assert {("Step", "until"), ("Tail", "notes"), ("Station", "words"), ("Source", "title"), ("Entry", "kit")} <= fields
+
+
+@pytest.mark.parametrize("kind", list(maximal.MODELS))
+def test_every_field_of_words_is_shown_on_some_page(hostile: Hostile, texts: dict[str, str], kind: str) -> None:
+    every = " ".join(texts.values())
+    planted = {mark: path for mark, path in hostile.planted.items() if re.match(rf"{kind}\b", path)}
+    assert planted
+    assert [path for mark, path in planted.items() if mark not in every] == []
+
+
+def test_an_attack_is_shown_whole_wherever_it_is_shown(hostile: Hostile, texts: dict[str, str]) -> None:
+    """As text, to the letter: no brace evaluated, no entity decoded twice, no tag dropped."""
+    seen = 0
+    for address, text in texts.items():
+        for mark in hostile.planted:
+            whole = squeezed(ATTACK.format(mark=mark))
+            seen += text.count(whole)
+            assert text.count(mark) == text.count(whole), f"{address}: {hostile.planted[mark]}"
+    assert seen > len(hostile.planted)
+
+
+def test_no_attack_becomes_an_element_or_an_attribute(hostile: Hostile, demo: Site) -> None:
+    own = {element.name for address in demo.addresses for element in demo.page(address).find_all(True)}
+    for address in hostile.site.addresses:
+        page = hostile.site.page(address)
+        for element in page.find_all(True):
+            assert element.name in own | {"svg"}, f"{address}: {str(element)[:200]}"
+            assert not [name for name in element.attrs if name.lower().startswith("on")], f"{address}: {element}"
+            for name in ATTRIBUTES:
+                value = str(element.get(name) or "")
+                assert not re.match(r"(?i)\s*(?:javascript|data|vbscript):", value), f"{address}: {value}"
+                assert "zq" not in value, f"{address}: {value}"
+        assert page.find("img") is None
+        assert [script for script in page.find_all("script") if script.get_text(strip=True)] == []
+
+
+def test_an_attack_in_a_style_stays_one_string_of_it(hostile: Hostile) -> None:
+    """The foot of printed sheets is a string of CSS: it ends where it should, and the rule with it."""
+    for address in hostile.site.addresses:
+        for style in hostile.site.page(address).find_all("style"):
+            text = style.get_text()
+            if "zq" in text:
+                assert re.fullmatch(r':root\{--sheet-foot:"(?:[^"\\\n]|\\[0-9a-f]{1,6} )*"\}', text), f"{address}: {text}"
+
+
+def test_an_attack_in_the_data_is_text_of_json(hostile: Hostile) -> None:
+    for address, name in ((f"fleet/types/{TYPE}.json", "type.name"), (f"fleet/events/{EVENT}.json", "event.name")):
+        data = hostile.site.data(address)
+        mark = next(mark for mark, path in hostile.planted.items() if path == name)
+        assert data["record"]["name"] == ATTACK.format(mark=mark)
+    assert hostile.site.data(f"fleet/tails/{TAIL}.json")["differs"]
+
+
+REFUSED_PLACES: list[tuple[str, tuple[str, ...]]] = [
+    (f"types/{TYPE}.yaml", ("landmarks", "canopy bow")),
+    (f"types/{TYPE}.yaml", ("controls", "one")),
+    (f"types/{TYPE}.yaml", ("exits", "one")),
+    (f"types/{TYPE}.yaml", ("checked", "datum")),
+    (f"events/{EVENT}.yaml", ("days", "one")),
+    ("station.yaml", ("tools", "one")),
+    ("station.yaml", ("words", "canopy bow")),
+    ("sources.yaml", ("one",)),
+]
+"""Keys: names and ids, which become addresses."""
+
+REFUSED_VALUES: list[tuple[str, tuple[str, ...]]] = [
+    (f"types/{TYPE}.yaml", ("photos", "one", "shows")),
+    (f"types/{TYPE}.yaml", ("exits", "one", "opens")),
+    (f"types/{TYPE}.yaml", ("exits", "one", "way_in")),
+    (f"types/{TYPE}.yaml", ("controls", "one", "off_is")),
+    (f"types/{TYPE}.yaml", ("masses", "empty")),
+    (f"types/{TYPE}.yaml", ("size", "nose")),
+    (f"tails/{TAIL}.yaml", ("tail",)),
+    (f"tails/{TAIL}.yaml", ("of",)),
+    (f"events/{EVENT}.yaml", ("days", "one", "date")),
+]
+"""Values that are no free words: ids, choices, directions, figures, dates."""
+
+
+def _planted(folder: Path, file: str, path: tuple[str, ...], as_key: bool) -> int:
+    """Put an attack at a path of a record; gives its line."""
+    maximal.write(folder)
+    import yaml
+
+    record: Any = yaml.load((folder / file).read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+    here = record
+    for key in path[:-1]:
+        here = here[key]
+    attack = "<img src=x onerror=window.ran=9>"
+    if as_key:
+        here[attack] = here.pop(path[-1])
+    else:
+        here[path[-1]] = attack
+    maximal.save(folder / file, record)
+    text = (folder / file).read_text(encoding="utf-8")
+    return text[: text.index(json.dumps(attack))].count("\n") + 1
+
+
+@pytest.mark.parametrize(
+    ("file", "path", "as_key"),
+    [(file, path, True) for file, path in REFUSED_PLACES] + [(file, path, False) for file, path in REFUSED_VALUES],
+    ids=lambda value: ".".join(value) if isinstance(value, tuple) else str(value),
+)
+def test_attacks_are_refused_by_line(tmp_path: Path, file: str, path: tuple[str, ...], as_key: bool) -> None:
+    line = _planted(tmp_path / "fleet", file, path, as_key)
+    errors = load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors
+    assert f"fleet/{file}:{line}" in [f"{error.file}:{error.line}" for error in errors], errors
+
+
+def test_an_attack_where_a_difference_points_is_refused_by_line(tmp_path: Path) -> None:
+    line = _planted(tmp_path / "fleet", f"tails/{TAIL}.yaml", ("differs",), as_key=False)
+    errors = load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors
+    assert f"fleet/tails/{TAIL}.yaml:{line}" in [f"{error.file}:{error.line}" for error in errors]
+
+
+def test_a_file_whose_name_is_an_attack_is_refused(tmp_path: Path) -> None:
+    maximal.write(tmp_path / "fleet")
+    name = "<img src=x onerror=window.ran=9>.yaml"
+    (tmp_path / "fleet" / "types" / f"{TYPE}.yaml").rename(tmp_path / "fleet" / "types" / name)
+    errors = load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors
+    assert [error.rule for error in errors if name in error.file] == ["file-name"]
+
+
+def test_the_record_without_attacks_at_other_places_is_sound(tmp_path: Path) -> None:
+    """The refusals above are those of the attack, and not of the record around it."""
+    maximal.write(tmp_path / "fleet")
+    assert load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors == []
