@@ -121,11 +121,16 @@ def _spoilt(slip: Slip) -> dict[str, str]:
     raise AssertionError(f"no entry of the example has the key of this slip: {slip.written}")
 
 
+def answers(slip: Slip, folder: Path) -> list[str]:
+    """What ``check`` says of the example with the slip in it, beyond what it says of the example."""
+    before = messages(fleet(folder / "good", RECORDS))
+    after = messages(fleet(folder / "bad", _spoilt(slip)))
+    return [line for line in after if line not in before]
+
+
 @pytest.mark.parametrize("slip", SLIPS, ids=lambda slip: slip.title)
 def test_a_slip_is_answered_as_the_page_says(slip: Slip, tmp_path: Path) -> None:
-    before = messages(fleet(tmp_path / "good", RECORDS))
-    after = messages(fleet(tmp_path / "bad", _spoilt(slip)))
-    assert [line for line in after if line not in before] == slip.answers
+    assert answers(slip, tmp_path) == slip.answers, "after a change of words: python -m tests.take_answers"
 
 
 def test_the_page_has_slips_of_every_kind() -> None:
@@ -273,6 +278,14 @@ def test_named_paths_exist(page: Path) -> None:
 def _links(page: Path) -> Iterator[str]:
     prose = re.sub(r"```.*?```", "", page.read_text(encoding="utf-8"), flags=re.DOTALL)
     yield from re.findall(r"\]\(([^)\s]+)\)", prose)
+    yield from re.findall(r'<img src="([^"]+)"', prose)
+
+
+def test_the_readme_has_a_small_picture_with_words_for_it() -> None:
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    picture = re.search(r'<img src="([^"]+)"[^>]*\balt="([^"]{40,})"', readme)
+    assert picture
+    assert (ROOT / picture[1]).stat().st_size < 150_000
 
 
 def _anchors(page: Path) -> set[str]:

@@ -8,7 +8,17 @@ import pytest
 
 from hardpoint import load
 from hardpoint.pages import addresses
-from hardpoint.pages.telling import folded, label_of, several, shown_tail, shown_type, tell, tell_quantity, way_words
+from hardpoint.pages.telling import (
+    do_not,
+    folded,
+    label_of,
+    several,
+    shown_tail,
+    shown_type,
+    tell,
+    tell_quantity,
+    way_words,
+)
 from hardpoint.pages.view import Fact, Value
 from hardpoint.records.known import NonValue
 from hardpoint.units import read
@@ -108,3 +118,10 @@ def test_links_are_relative(target: str, page: str, href: str) -> None:
 
 def test_paths_in_plain_words() -> None:
     assert label_of(("exits", "sill-handle", "steps", 0, "way")) == "exits, sill-handle, steps, 1, way"
+
+
+@pytest.mark.parametrize(
+    "words", ["step on the wing root", "do not step on the wing root", "Never: step on the wing root"]
+)
+def test_a_prohibition_never_reads_as_an_instruction(words: str) -> None:
+    assert do_not(words) == "Do NOT step on the wing root"

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 from bs4 import BeautifulSoup
 
 from hardpoint import load
@@ -24,7 +25,13 @@ def _texts(page: BeautifulSoup) -> str:
     """What a page shows: its text without scripts and styles."""
     content = page.body
     assert content is not None
-    return squeezed(" ".join(str(text) for text in content.find_all(string=True) if text.parent and text.parent.name not in ("script", "style")))
+    return squeezed(
+        " ".join(
+            str(text)
+            for text in content.find_all(string=True)
+            if text.parent and text.parent.name not in ("script", "style")
+        )
+    )
 
 
 @pytest.fixture(scope="module")
@@ -70,16 +77,20 @@ def test_no_attack_becomes_an_element_or_an_attribute(hostile: Hostile, demo: Si
                 assert not re.match(r"(?i)\s*(?:javascript|data|vbscript):", value), f"{address}: {value}"
                 assert "zq" not in value, f"{address}: {value}"
         assert page.find("img") is None
-        assert [script for script in page.find_all("script") if script.get_text(strip=True)] == []
+        assert [script for script in page.find_all("script") if script.decode_contents().strip()] == []
 
 
 def test_an_attack_in_a_style_stays_one_string_of_it(hostile: Hostile) -> None:
     """The foot of printed sheets is a string of CSS: it ends where it should, and the rule with it."""
-    for address in hostile.site.addresses:
-        for style in hostile.site.page(address).find_all("style"):
-            text = style.get_text()
-            if "zq" in text:
-                assert re.fullmatch(r':root\{--sheet-foot:"(?:[^"\\\n]|\\[0-9a-f]{1,6} )*"\}', text), f"{address}: {text}"
+    one_string = re.compile(r':root\{--sheet-foot:"(?:[^"\\\n]|\\[0-9a-f]{1,6} )*"\}')
+    styles = [
+        style.decode_contents()
+        for address in hostile.site.addresses
+        if address != "404.html"
+        for style in hostile.site.page(address).find_all("style")
+    ]
+    assert any("zq" in style for style in styles)
+    assert [style for style in styles if not one_string.fullmatch(style)] == []
 
 
 def test_an_attack_in_the_data_is_text_of_json(hostile: Hostile) -> None:
@@ -104,6 +115,9 @@ REFUSED_PLACES: list[tuple[str, tuple[str, ...]]] = [
 
 REFUSED_VALUES: list[tuple[str, tuple[str, ...]]] = [
     (f"types/{TYPE}.yaml", ("photos", "one", "shows")),
+    (f"tails/{TAIL}.yaml", ("differs", "0", "at")),
+    (f"events/{EVENT}.yaml", ("claims", "one", "every")),
+    ("station.yaml", ("unfit_also", "0")),
     (f"types/{TYPE}.yaml", ("exits", "one", "opens")),
     (f"types/{TYPE}.yaml", ("exits", "one", "way_in")),
     (f"types/{TYPE}.yaml", ("controls", "one", "off_is")),
@@ -119,17 +133,15 @@ REFUSED_VALUES: list[tuple[str, tuple[str, ...]]] = [
 def _planted(folder: Path, file: str, path: tuple[str, ...], as_key: bool) -> int:
     """Put an attack at a path of a record; gives its line."""
     maximal.write(folder)
-    import yaml
-
     record: Any = yaml.load((folder / file).read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
     here = record
     for key in path[:-1]:
-        here = here[key]
+        here = here[int(key)] if isinstance(here, list) else here[key]
     attack = "<img src=x onerror=window.ran=9>"
     if as_key:
         here[attack] = here.pop(path[-1])
     else:
-        here[path[-1]] = attack
+        here[int(path[-1]) if isinstance(here, list) else path[-1]] = attack
     maximal.save(folder / file, record)
     text = (folder / file).read_text(encoding="utf-8")
     return text[: text.index(json.dumps(attack))].count("\n") + 1

@@ -46,8 +46,8 @@ def test_everything_that_is_wrong_is_said_once(tmp_path: Path) -> None:
     assert not site.exists()
 
 
-def test_a_template_that_breaks_fails_without_a_traceback(tmp_path: Path) -> None:
-    """What no rule foresees ends in one line and a report file, and the site stays."""
+def test_a_folder_that_no_build_made_is_refused_and_left_alone(tmp_path: Path) -> None:
+    """A site without its marker may be anybody's folder: wrong use, exit code 2."""
     fleet, site = copied_fleet(tmp_path), tmp_path / "site"
     before = digests(build(site, fleet))
     (site / MARKER).unlink()

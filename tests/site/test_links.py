@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import posixpath
 import re
 import xml.etree.ElementTree as ElementTree
@@ -72,7 +73,9 @@ def test_no_address_is_absolute_foreign_or_a_folder(demo: Site) -> None:
 
 
 def test_no_style_or_script_of_ours_names_a_host(demo: Site) -> None:
-    files = [path for path in (demo.folder / "assets" / "hardpoint").iterdir() if path.suffix in (".css", ".js", ".svg")]
+    files = [
+        path for path in (demo.folder / "assets" / "hardpoint").iterdir() if path.suffix in (".css", ".js", ".svg")
+    ]
     assert len(files) >= 5
     for file in files:
         # The name of SVG's namespace is an identifier; nothing is fetched from it.
@@ -124,7 +127,7 @@ def test_headlines_leave_no_level_out(demo: Site) -> None:
     """WCAG 2.2, 1.3.1 and technique H42: a screen reader's list of headlines is an outline."""
     for page in demo.addresses:
         levels = [int(head.name[1]) for head in demo.page(page).find_all(["h1", "h2", "h3", "h4", "h5", "h6"])]
-        jumps = [(one, other) for one, other in zip(levels, levels[1:], strict=False) if other > one + 1]
+        jumps = [(one, other) for one, other in itertools.pairwise(levels) if other > one + 1]
         assert not jumps, f"{page}: {jumps}"
 
 

@@ -45,7 +45,7 @@ def test_two_builds_are_the_same_to_the_byte(tmp_path: Path) -> None:
 
 
 def test_a_locale_of_plain_letters_changes_nothing(tmp_path: Path) -> None:
-    """Without Python's own help (PEP 538, PEP 540) files open as ASCII there; records and pages are UTF-8 all the same."""
+    """Without Python's own help (PEP 538, PEP 540) files open as ASCII there; records and pages stay UTF-8."""
     plain = {"LC_ALL": "C", "PYTHONCOERCECLOCALE": "0", "PYTHONUTF8": "0", "PYTHONIOENCODING": "ascii"}
     one = _built(tmp_path / "one", ROOT, 1, **plain)
     assert one == _built(tmp_path / "other", ROOT, 1)

@@ -59,7 +59,10 @@ def served(tmp_path: Path) -> Iterator[Served]:
         host = f"127.0.0.1:{free.getsockname()[1]}"
     fleet, log = copied_fleet(tmp_path), tmp_path / "log"
     command = [sys.executable, "-m", "hardpoint", "serve", "--fleet", str(fleet), "--as-of", DAY, "--address", host]
-    with log.open("wb") as said, subprocess.Popen(command, cwd=ROOT, env=environment(), stdout=said, stderr=said) as process:
+    with (
+        log.open("wb") as said,
+        subprocess.Popen(command, cwd=ROOT, env=environment(), stdout=said, stderr=said) as process,
+    ):
         try:
             yield Served(f"http://{host}/", fleet, process, log)
         finally:
@@ -72,8 +75,7 @@ def served(tmp_path: Path) -> Iterator[Served]:
 
 def banner(page: BeautifulSoup) -> str:
     """The words of the banner, "" where there is none."""
-    found = page.find(attrs={"role": "alert"})
-    return squeezed(found.get_text(" ")) if isinstance(found, Tag) else ""
+    return squeezed(" ".join(found.get_text(" ") for found in page.select("[role=alert]")))
 
 
 def test_a_broken_record_shows_the_last_good_page_under_a_banner(served: Served) -> None:

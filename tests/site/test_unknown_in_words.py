@@ -126,7 +126,9 @@ def test_no_cell_of_any_page_is_blank(demo: Site) -> None:
 def test_no_line_is_without_words(demo: Site) -> None:
     """A list entry, a headline or a link without text would be a blank by another name."""
     for page in demo.addresses:
-        for element in demo.page(page).find_all(["li", "h1", "h2", "h3", "a", "summary", "figcaption", "caption", "label"]):
+        for element in demo.page(page).find_all(
+            ["li", "h1", "h2", "h3", "a", "summary", "figcaption", "caption", "label"]
+        ):
             assert squeezed(element.get_text(" ")) or element.name == "label", f"{page}: {element}"
 
 
@@ -138,7 +140,18 @@ def sparse(tmp_path_factory: pytest.TempPathFactory) -> Site:
     file = fleet / "types" / "hobmire-twain.yaml"
     written = record("types", "hobmire-twain")
     text = file.read_text(encoding="utf-8")
-    for section in ("approach", "zones", "water", "fire", "steadying", "signs", "landmarks", "profile", "tanks", "hazards"):
+    for section in (
+        "approach",
+        "zones",
+        "water",
+        "fire",
+        "steadying",
+        "signs",
+        "landmarks",
+        "profile",
+        "tanks",
+        "hazards",
+    ):
         text = _section_to(text, section, "unknown", list(written))
     file.write_text(text, encoding="utf-8")
     for other in (file, *(fleet / "tails").iterdir()):  # without landmarks nothing can be told by one
@@ -153,9 +166,7 @@ def _section_to(text: str, section: str, answer: str, sections: list[str]) -> st
     return f"{text[:start]}{section}: {answer}\n{text[text.index(chr(10) + after + ':') + 1 :]}"
 
 
-@pytest.mark.parametrize(
-    "anchor", ["approach", "cut", "water", "recognise", "stay-clear", "heavy-end"]
-)
+@pytest.mark.parametrize("anchor", ["approach", "cut", "water", "recognise", "stay-clear", "heavy-end"])
 def test_a_part_that_nobody_answered_says_unknown(sparse: Site, anchor: str) -> None:
     assert whole_word("UNKNOWN", sparse.words("types/hobmire-twain.html", anchor))
 
@@ -190,4 +201,3 @@ def test_a_crew_page_tells_places_by_landmark_and_feel(demo: Site, page: str) ->
     assert not re.search(r"\b(?:FS|BL|WL) ?-?\d", words)
     assert not re.search(r"\d ?%|\bper ?cent\b", words)
     assert not re.search(r"\bminutes? of air\b|\bblast\b", words)
-

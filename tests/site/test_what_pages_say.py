@@ -28,6 +28,7 @@ def _before(page: Tag, anchor: str) -> str:
     part = page.find(id=anchor)
     assert isinstance(part, Tag)
     content = page.find(id="content")
+    assert isinstance(content, Tag)
     texts = [text for text in part.find_all_previous(string=True) if content in text.parents]
     return squeezed(" ".join(reversed([str(text) for text in texts])))
 
@@ -76,7 +77,11 @@ def test_an_undeclared_aircraft_says_so_before_anything_is_done(demo: Site) -> N
 
 @pytest.mark.parametrize("page", ["index.html", EVENT])
 def test_a_swap_is_struck_through_and_leads_to_the_aircraft_that_flies(demo: Site, page: str) -> None:
-    (entry,) = [entry for entry in record("events", names("events")[0])["days"]["saturday"]["entries"].values() if "swaps" in entry]
+    (entry,) = [
+        entry
+        for entry in record("events", names("events")[0])["days"]["saturday"]["entries"].values()
+        if "swaps" in entry
+    ]
     struck = [found for found in demo.page(page).find_all(["del", "s"]) if entry["swaps"][0]["was"] in found.get_text()]
     assert struck
     for found in struck:
@@ -160,7 +165,9 @@ def test_each_step_keeps_its_words_way_and_order(demo: Site, name: str) -> None:
     for exit_, told in record("types", name)["exits"].items():
         if not isinstance(told.get("steps"), list):
             continue
-        shown = [squeezed(step.get_text(" ")) for step in demo.part(f"types/{name}.html", f"exit-{exit_}").select("ol > li")]
+        shown = [
+            squeezed(step.get_text(" ")) for step in demo.part(f"types/{name}.html", f"exit-{exit_}").select("ol > li")
+        ]
         assert len(shown) == len(told["steps"]), exit_
         for line, step in zip(shown, told["steps"], strict=True):
             assert line.lower().startswith(step["do"]), line

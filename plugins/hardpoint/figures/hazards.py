@@ -158,7 +158,7 @@ def _behind(airframe: Airframe) -> Iterator[CutHazard]:
 def _behind_side(path: Path, zone: Zone, side: str, listed: ZoneSide) -> Iterator[CutHazard]:
     here = frozenset({side})
     if listed.behind is NonValue.UNKNOWN:
-        words = f"what is behind the {side} (unknown)"
+        words = "something unknown behind this side"
         yield CutHazard(path, "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
     elif listed.behind is not None and not isinstance(listed.behind, NonValue):
         for item, thing in listed.behind.items():
@@ -166,15 +166,14 @@ def _behind_side(path: Path, zone: Zone, side: str, listed: ZoneSide) -> Iterato
                 words = f"{item} (unknown)"
                 yield CutHazard((*path, item), "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
             elif thing.kind in _BEHIND_THAT_HURTS:
-                yield _listed((*path, item), thing, side)
+                yield _listed((*path, item), thing, zone, side)
 
 
-def _listed(path: Path, thing: BehindItem, side: str) -> CutHazard:
+def _listed(path: Path, thing: BehindItem, zone: Zone, side: str) -> CutHazard:
+    """A thing behind a zone's skin; where its stretch is unknown it can be over the whole zone."""
     sides = frozenset({side}) if side in ALL_SIDES else ALL_SIDES
-    fs = said(thing.fs)
-    return CutHazard(
-        path, thing.kind, thing.what or thing.kind, fs or ANYWHERE, said(thing.wl) or ANYWHERE, sides, fs is not None
-    )
+    fs, wl = said(thing.fs), said(thing.wl) or zone.wl or ANYWHERE
+    return CutHazard(path, thing.kind, thing.what or thing.kind, fs or zone.fs, wl, sides, fs is not None)
 
 
 def _placed(path: Path, kind: Behind, what: str, place: Place | NonValue) -> Iterator[CutHazard]:

@@ -141,16 +141,9 @@ class Reader:
 
     def _aircraft(self, name: str, tail: Tail, paper: Paper, types: dict[str, Type]) -> Aircraft | None:
         if tail.tail != name:
-            self.findings.append(
-                error(
-                    "file-name",
-                    paper.where(("tail",)),
-                    "tail",
-                    tail.tail,
-                    f"the registration of the file name, {name}",
-                    name,
-                )
-            )
+            message = f"the file is named {name} and says {tail.tail}: one of the two is wrong"
+            expected = f"the registration that the file is named after, {name}"
+            self.findings.append(error("file-name", paper.where(("tail",)), "tail", tail.tail, expected, name, message))
         if tail.of not in types:
             if tail.of not in self.unreadable:
                 self.findings.append(_no_such_type(tail.of, types, paper.where(("of",))))

@@ -53,7 +53,8 @@ def records(folder: pathlib.Path, shelf: Shelf) -> tuple[list[pathlib.Path], lis
     """The record files of a shelf by name, and what does not belong there. A shelf that is missing is empty."""
     paths, misfit = _entries(folder / shelf.name)
     if misfit:
-        return [], [Misfit("not-a-folder", shelf.name, misfit, "a folder of records that can be opened")]
+        expected = "a folder of records that can be opened"
+        return [], [Misfit("not-a-folder", shelf.name, misfit, expected, "", f"got {misfit}, needs {expected}")]
     seen = [path for path in paths if not _passed_over(path)]
     wrong = [path for path in seen if not shelf.pattern.fullmatch(path.name)]
     named = [
@@ -79,7 +80,8 @@ def absent(folder: pathlib.Path) -> Misfit | None:
         expected = "a folder with types, tails, events, station.yaml and sources.yaml"
         return Misfit("no-fleet", "", "", expected, "fleet", f"there is no such folder; needs {expected}")
     _, reason = _entries(folder, follow=True)
-    return Misfit("no-fleet", "", reason, "a folder that can be opened") if reason else None
+    expected = "a folder that can be opened"
+    return Misfit("no-fleet", "", reason, expected, "", f"cannot be opened ({reason})") if reason else None
 
 
 def _passed_over(path: pathlib.Path) -> bool:

@@ -18,6 +18,7 @@ from hardpoint.records.known import NonValue, Tree
 from hardpoint.records.locate import admitted, keys_of, model_at
 
 Places = Callable[[Path], Where]
+_FIRST = 4
 _MANY = 9
 """From so many choices on a sure guess says more than the whole list."""
 _NEEDS = {
@@ -80,7 +81,7 @@ def _finding(detail: ErrorDetails, model: type[Part], where: Places) -> Finding:
         return _not_one_of(path, detail["input"], context, admitted(model, path), where)
     if "expected" in context and "read" in context:
         return _told_by_model(cast(ReadingRule, kind), path, context, where)
-    return _wrong_shape(path, detail["input"], _NEEDS.get(kind, detail["msg"]), where)
+    return _wrong_shape(path, detail["input"], _NEEDS.get(kind, detail["msg"]) + _keys_there(model, path), where)
 
 
 def _told_by_model(rule: ReadingRule, path: Path, context: dict[str, Any], where: Places) -> Finding:
@@ -89,6 +90,13 @@ def _told_by_model(rule: ReadingRule, path: Path, context: dict[str, Any], where
     return error(
         rule, where(deeper), deeper, context["read"], context["expected"], context["example"], context["message"]
     )
+
+
+def _keys_there(model: type[Part], path: Path) -> str:
+    """The first keys of the part that belongs at a path; "" where there is none."""
+    here = model_at(model, path)
+    keys = keys_of(here) if here else []
+    return ": " + ", ".join(keys[:_FIRST]) + (" ..." if len(keys) > _FIRST else "") if keys else ""
 
 
 def _wrong_shape(path: Path, value: Any, needed: str, where: Places) -> Finding:
@@ -100,7 +108,9 @@ def _wrong_shape(path: Path, value: Any, needed: str, where: Places) -> Finding:
 def _missing(path: Path, model: type[Part], where: Places) -> Finding:
     parent, key = path[:-1], str(path[-1])
     words = admitted(model, path)
-    message = f'the key "{key}" is missing; write it' + (f', if need be with "{words[0]}"' if words else "")
+    message = f'the key "{key}" is missing; write it' + (
+        f', if need be with "{words[0]}"' if words else " (unknown is no answer here)"
+    )
     example = f"{key}: {words[0]}" if words else ""
     return error("missing-key", where(parent), parent, "", f'the key "{key}"', example, message)
 

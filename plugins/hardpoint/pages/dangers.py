@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.opening import keep_out
-from hardpoint.pages.telling import Shown, place_words, tell
+from hardpoint.pages.telling import Shown, do_not, place_words, tell
 from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
@@ -115,7 +115,7 @@ def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
         shown.fact("State", (*path, "state"), device.state),
     ]
     if device.keep:
-        facts.append(shown.fact("Near it", (*path, "keep"), device.keep))
+        facts.append(shown.fact("Near it", (*path, "keep"), do_not(device.keep)))
     return tuple(facts)
 
 
@@ -133,7 +133,7 @@ def _bottles(shown: Shown) -> tuple[Fact, ...]:
         capacity = tell(bottle.water_capacity, (*path, "water_capacity"))
         where = place_words(bottle.place, shown.airframe)
         words = f"water capacity {_with_beside(capacity)}, pressure {_with_beside(pressure)}, {where}"
-        note = " ".join(part for part in (bottle.do_not or "", bottle.carried or "") if part)
+        note = " ".join(part for part in (do_not(bottle.do_not), bottle.carried or "") if part)
         facts.append(
             shown.fact(f"{bottle.use.capitalize()} ({tell(bottle.holds).text})", path, words, note=note, anchored=True)
         )
@@ -185,7 +185,7 @@ def _others(shown: Shown) -> tuple[Fact, ...]:
     for name, hazard in hazards.items():
         path = ("hazards", name)
         told = hazard if isinstance(hazard, NonValue) else f"{hazard.what}, {place_words(hazard.place, shown.airframe)}"
-        note = "" if isinstance(hazard, NonValue) else hazard.do_not or ""
+        note = "" if isinstance(hazard, NonValue) else do_not(hazard.do_not)
         facts.append(shown.fact(name.replace("-", " ").capitalize(), path, told, note=note, anchored=True))
     return tuple(facts)
 

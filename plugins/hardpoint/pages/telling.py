@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -219,6 +220,14 @@ def folded(facts: Iterable[Fact], *first: str) -> tuple[tuple[Fact, ...], tuple[
     told = list(facts)
     seen = [fact for fact in told if fact.label in first or fact.value.state == "unknown" or fact.was]
     return tuple(seen), tuple(fact for fact in told if fact not in seen)
+
+
+def do_not(words: str | None) -> str:
+    """A prohibition never reads as an instruction: ``step on the wing root`` -> ``Do NOT step on the wing root``."""
+    if not words:
+        return ""
+    bare = re.sub(r"(?i)^(?:do not|don't|never)\b[ :,]*", "", words)
+    return f"Do NOT {bare}"
 
 
 def label_of(path: Path) -> str:

@@ -7,7 +7,7 @@ beyond off, nothing stays live.
 from __future__ import annotations
 
 import copy
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -64,35 +64,54 @@ def lay_over(tree: dict[str, Tree], overrides: tuple[Override, ...]) -> tuple[di
 
     The type's own tree stays untouched.
     """
-    clashes = [clash for override in overrides for clash in _misfits(tree, override)] + list(_twice(overrides))
+    clashes = [
+        clash for override in overrides for clash in (*_misfits(tree, override), *_misplaced(tree, override, overrides))
+    ] + list(_twice(overrides))
     result = copy.deepcopy(tree)
-    if not clashes:
-        clashes = [clash for override in overrides for clash in _apply(result, override)]
+    for override in () if clashes else overrides:
+        _apply(result, override)
     return result, clashes
 
 
-def _apply(result: dict[str, Tree], override: Override) -> Iterator[Clash]:
+def _apply(result: dict[str, Tree], override: Override) -> None:
     parent = value_at(result, override.at[:-1])
     assert isinstance(parent, dict)  # else it was a misfit
     key = str(override.at[-1])
     if override.kind == "removed":
         del parent[key]
-    elif override.before:
-        yield from _insert(parent, key, override)
-    else:
-        parent[key] = copy.deepcopy(override.here)
-
-
-def _insert(parent: dict[str, Tree], key: str, override: Override) -> Iterator[Clash]:
-    if override.before not in parent or override.kind != "added":
-        expected = "for something added, an id that stands beside it"
-        example = next(iter(parent), "")
-        yield Clash(override.index, "difference-no-place", "before", override.before, expected, example)
         return
     entries = list(parent.items())
-    place = list(parent).index(override.before)
-    parent.clear()
-    parent.update([*entries[:place], (key, copy.deepcopy(override.here)), *entries[place:]])
+    parent[key] = copy.deepcopy(override.here)
+    if override.before:
+        place = [name for name, _ in entries].index(override.before)
+        ordered = [*entries[:place], (key, parent[key]), *entries[place:]]
+        parent.clear()
+        parent.update(ordered)
+
+
+def _misplaced(tree: dict[str, Tree], override: Override, overrides: tuple[Override, ...]) -> Iterator[Clash]:
+    """A ``before`` that leads nowhere: it names an entry of the type that stays, or one that was added further up."""
+    if not override.before:
+        return
+    message = "this difference adds nothing, and what it changes keeps its place: leave before out"
+    if override.kind == "added":
+        above = override.at[:-1]
+        parent = value_at(tree, above)
+        there = [name for name in parent if _stays((*above, name), overrides)] if isinstance(parent, dict) else []
+        there += [str(other.at[-1]) for other in overrides[: override.index] if _adds_beside(other, above)]
+        if override.before in there:
+            return
+        message = f'there is no "{override.before}" beside it; known there: {_first(there)}'
+    expected = "for something added, an id that stands beside it"
+    yield Clash(override.index, "difference-no-place", "before", override.before, expected, "", message)
+
+
+def _stays(at: Path, overrides: tuple[Override, ...]) -> bool:
+    return not any(other.at == at and other.kind == "removed" for other in overrides)
+
+
+def _adds_beside(other: Override, above: Path) -> bool:
+    return other.kind == "added" and other.at[:-1] == above
 
 
 def _misfits(tree: dict[str, Tree], override: Override) -> Iterator[Clash]:
@@ -111,8 +130,8 @@ def _misfits(tree: dict[str, Tree], override: Override) -> Iterator[Clash]:
         said, expected = in_words(override.type_says), f"what the type says now at {dots}"
         yield Clash(override.index, "difference-outdated", "type_says", said, expected, in_words(now))
     elif now is None and override.here == NOTHING:
-        expected = "something that this aircraft has"
-        yield Clash(override.index, "difference-says-nothing", "here", NOTHING, expected, "towards canopy")
+        expected = "something that this aircraft has and the type has not"
+        yield Clash(override.index, "difference-says-nothing", "here", NOTHING, expected)
     elif now is not None and now == override.here and override.kind != "removed":
         expected = f"something else than the type says at {dots}; otherwise leave this difference out"
         yield Clash(override.index, "difference-says-nothing", "here", in_words(override.here), expected)
@@ -126,15 +145,19 @@ def _no_place(tree: dict[str, Tree], override: Override) -> Clash:
     known = list(beside) if isinstance(beside, dict) else []
     guess = did_you_mean(str(at[depth]), known)
     where = f"under {dotted(at[:depth])}" if depth else "in the type's record"
-    listed = ", ".join(known[:_MOST_LISTED]) + (", ..." if len(known) > _MOST_LISTED else "")
-    hint = f'did you mean "{guess}"?' if guess else f"known there: {listed or 'nothing'}"
+    hint = f'did you mean "{guess}"?' if guess else f"known there: {_first(known)}"
     message = f'there is no "{at[depth]}" {where}; {hint}'
-    if depth == len(at) - 1 and override.type_says != NOTHING and isinstance(beside, dict):
+    if not guess and depth == len(at) - 1 and override.type_says != NOTHING and isinstance(beside, dict):
         message += ' (for something added, write "type_says: nothing")'
     example = dotted((*at[:depth], guess, *at[depth + 1 :])) if guess else ""
     return Clash(
         override.index, "difference-no-place", "at", dotted(at), "a path of the type's record", example, message
     )
+
+
+def _first(names: Iterable[str]) -> str:
+    listed = list(names)
+    return ", ".join(listed[:_MOST_LISTED]) + (", ..." if len(listed) > _MOST_LISTED else "") if listed else "nothing"
 
 
 def _twice(overrides: tuple[Override, ...]) -> Iterator[Clash]:

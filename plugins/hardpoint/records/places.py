@@ -62,6 +62,7 @@ class Place(Part):
                 read="no fs, panel or feel",
                 expected="at least one of fs, panel or feel",
                 example="fs: 2400",
+                message='a place needs at least one of fs, panel or feel, for example "fs: 2400"',
             )
         return self
 

@@ -16,6 +16,8 @@ from hardpoint.records.texts import Reads, text_of
 from hardpoint.units import KINDS, Kind, Quantity, QuantityError, read
 
 _GOVERNED = ("stated", "governs")
+_BEGINS = r"^\s*[-+\u2212]?[0-9]"
+"""For editors, which leave the rest to the reader: a quantity begins with its number."""
 
 
 class _Measures:
@@ -28,7 +30,8 @@ class _Measures:
         return core_schema.no_info_plain_validator_function(self._read)
 
     def __get_pydantic_json_schema__(self, schema: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
-        text = {"title": KINDS[self.kind].noun, "type": "string", "examples": [KINDS[self.kind].example]}
+        example = KINDS[self.kind].example
+        text = {"title": KINDS[self.kind].noun, "type": "string", "examples": [example], "pattern": _BEGINS}
         pair = {
             "title": f"{KINDS[self.kind].noun} stated twice, and which statement governs",
             "type": "object",

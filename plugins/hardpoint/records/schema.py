@@ -29,14 +29,14 @@ def _document(kind: str, model: Any) -> str:
         "$id": f"urn:hardpoint:1:{kind}",
         "title": f"{NAME} {kind}",
     }
-    body = {key: _as_written(schema[key]) for key in schema if key != "title"}
+    body = _as_written(schema) | head
     return json.dumps(head | body, indent=1, ensure_ascii=False) + "\n"
 
 
 def _as_written(schema: Any) -> Any:
     """A part of the schema as it holds for what authors write.
 
-    A key that may be left out is left out, never written as null. Under a mapping whose keys are ids no other key stands.
+    A key that may be left out is left out, never written as null. Among keys that are ids no other key stands.
     """
     if isinstance(schema, list):
         return [_as_written(part) for part in schema]

@@ -19,7 +19,7 @@ from hardpoint.records.problems import problem
 MOST_WORDS = 1000
 _LONGEST_NAME = 60
 _ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
-_NAME = re.compile(r"[^\W_](?:[^\W_]|[ '-])*", re.UNICODE)
+_NAME = re.compile(r"[^\W_](?:(?:[^\W_]|[ '-])*[^\W_])?", re.UNICODE)
 _REGISTRATION = re.compile(r"[A-Z0-9]{1,4}-[A-Z0-9]{1,6}")
 _NUMBER = r"-?(?:0|[1-9][0-9]{0,6})(?:\.[0-9]{1,3})?"
 _SPAN = re.compile(
@@ -88,7 +88,9 @@ def text_of(value: Any, expected: str, example: str, *, at: str = "") -> str:
 
 def _words(text: str) -> str:
     if len(text) > MOST_WORDS:
-        raise problem("too-long", read=f"{text[:40]}...", expected=f"at most {MOST_WORDS} characters", example="")
+        raise problem(
+            "too-long", read=f"{text[:40]}...", expected=f"at most {MOST_WORDS} characters, not {len(text)}", example=""
+        )
     return text
 
 

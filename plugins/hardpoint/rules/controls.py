@@ -129,11 +129,11 @@ def too_few_signs(record: Record) -> Iterator[Hit]:
             "at least two, one of them of: shape",
             '{see: "low wing, cropped tips", of: shape, visible: [upright]}',
             message=(
-                f"{_how_many(upright)} with visible: upright; a type is confirmed by two signs, one of them of: shape"
+                f"{_how_many(upright)}; a type is confirmed by two signs that show upright, one of them of: shape"
             ),
         )
 
 
 def _how_many(signs: list[Sign]) -> str:
-    count = f"{len(signs)} sign{'s are' if len(signs) != 1 else ' is'} recorded"
-    return count if len(signs) < 2 else f"{count}, none of: shape,"
+    count = f"{len(signs)} recorded with visible: upright"
+    return count if len(signs) < 2 else f"{count}, none of them of: shape"

@@ -35,7 +35,7 @@ def event_number_twice(under: LineUpUnder) -> Iterator[Hit]:
                     number,
                     f"a number that is not taken on this day by {first}",
                     "",
-                    related=((("days", day_id, "entries", first), first),),
+                    related=((("days", day_id, "entries", first), "first here"),),
                 )
             spoken.setdefault(plain, number)
 
@@ -92,5 +92,8 @@ def swap_to_the_same(under: LineUpUnder) -> Iterator[Hit]:
     for path, entry in _entries(under):
         if entry.swaps and entry.swaps[-1].was == entry.tail:
             yield Hit(
-                (*path, "swaps", len(entry.swaps) - 1, "was"), entry.swaps[-1].was, "the tail that was taken out", ""
+                (*path, "swaps", len(entry.swaps) - 1, "was"),
+                entry.swaps[-1].was,
+                "the tail that was taken out; this one flies now",
+                "",
             )

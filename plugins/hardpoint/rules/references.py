@@ -66,7 +66,7 @@ def _ways_out(airframe: Airframe) -> Iterator[Hit]:
             yield near_miss(("canopies", name, "hinge_release"), "exit", release, exits)
     for name, exit_ in exits.items():
         if exit_.opens not in canopies and exit_.opens not in airframe.seats:
-            yield near_miss(("exits", name, "opens"), "canopy", exit_.opens, [*canopies, *airframe.seats])
+            yield near_miss(("exits", name, "opens"), "canopy or open seat", exit_.opens, [*canopies, *airframe.seats])
     for name, device in entries(airframe.pyrotechnics).items():
         if device.seat is not None and device.seat not in airframe.seats:
             yield near_miss(("pyrotechnics", name, "seat"), "seat", device.seat, airframe.seats)

@@ -119,7 +119,7 @@ def working_above_test(record: Record) -> Iterator[Hit]:
             yield Hit(
                 ("bottles", name, "working_pressure"),
                 working.text,
-                f"at most the test pressure ({test.text}) divided by {ratio}, as {standard} asks",
+                f"at most the test pressure ({test.text}) divided by {ratio}, by what is stamped on it ({standard})",
                 "",
             )
 

@@ -1,0 +1,144 @@
+"""The comparison: typing filters, sorting sorts, facts are chosen, and the address brings it all back."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Page
+
+from tests.browser.conftest import Phone
+from tests.site.support import Site, names, record
+
+pytestmark = pytest.mark.browser
+
+TYPES = names("types")
+DESK = {"viewport": {"width": 1280, "height": 800}, "is_mobile": False, "has_touch": False}
+
+
+def _shown(page: Page) -> list[str]:
+    """The ids of the types in view, in their order."""
+    rows = page.locator("table[data-compare] tbody tr:visible").evaluate_all("all => all.map(r => r.id)")
+    return [str(row).removeprefix("row-") for row in rows]
+
+
+def _facts(page: Page) -> set[str]:
+    """The facts in view, by their labels."""
+    cells = page.locator("table[data-compare] tbody tr:visible").first.locator("td:visible")
+    return set(cells.evaluate_all("all => all.map(c => c.dataset.label)"))
+
+
+def _kilograms(name: str) -> float:
+    stated = str(record("types", name)["masses"]["empty"]).split("/")[0].split()
+    assert stated[1] == "kg"
+    return float(stated[0])
+
+
+def test_all_types_are_there_at_first(phone: Phone) -> None:
+    watch = phone()
+    assert sorted(_shown(watch.open("compare.html"))) == TYPES
+    watch.assert_quiet()
+
+
+@pytest.mark.parametrize("name", TYPES)
+def test_typing_filters_by_name_and_by_any_fact(phone: Phone, name: str) -> None:
+    watch = phone()
+    page = watch.open("compare.html")
+    search = page.get_by_role("searchbox")
+    written = record("types", name)
+    search.press_sequentially(written["name"].split()[-1][:4].lower())
+    assert _shown(page) == [name]
+    for typed in (written["role"].split(",")[0], written["name"].upper()):
+        search.fill(typed)
+        assert _shown(page) == [name], typed
+        search.fill("")
+        assert sorted(_shown(page)) == TYPES
+    search.fill("no aircraft has this")
+    assert _shown(page) == []
+    assert page.get_by_role("status").inner_text().startswith("0 of ")
+    watch.assert_quiet()
+
+
+def test_sorting_goes_by_size_not_by_letters_and_turns(phone: Phone) -> None:
+    watch = phone()
+    page = watch.open("compare.html")
+    light_first = sorted(TYPES, key=_kilograms)
+    page.get_by_label("Sort by").select_option("empty")
+    assert _shown(page) == light_first
+    page.get_by_role("button", name="Reverse").tap()
+    assert _shown(page) == light_first[::-1]
+    page.get_by_label("Sort by").select_option("name")
+    page.get_by_role("button", name="Reverse").tap()
+    assert _shown(page) == sorted(TYPES, key=lambda name: str(record("types", name)["name"]))
+    watch.assert_quiet()
+
+
+def test_heads_sort_where_there_is_room_for_them(phone: Phone) -> None:
+    page = phone(**DESK).open("compare.html")
+    head = page.locator("th[data-column='empty']")
+    head.get_by_role("button").click()
+    assert head.get_attribute("aria-sort") == "ascending"
+    assert _shown(page) == sorted(TYPES, key=_kilograms)
+    head.get_by_role("button").click()
+    assert head.get_attribute("aria-sort") == "descending"
+    assert _shown(page) == sorted(TYPES, key=_kilograms)[::-1]
+
+
+def test_facts_are_chosen(phone: Phone, demo: Site) -> None:
+    watch = phone()
+    page = watch.open("compare.html")
+    boxes = demo.page("compare.html").find_all("input", type="checkbox")
+    usual = {str(box["value"]) for box in boxes if box.has_attr("checked")}
+    assert 0 < len(_facts(page)) == len(usual) < len(boxes)
+    page.get_by_text("Choose facts").tap()
+    assert "Span" not in _facts(page)
+    page.get_by_label("Span", exact=True).check()
+    page.get_by_label("Empty mass", exact=True).uncheck()
+    assert "Span" in _facts(page)
+    assert "Empty mass" not in _facts(page)
+    watch.assert_quiet()
+
+
+def _choose(page: Page) -> None:
+    page.get_by_role("searchbox").fill("wing")
+    page.get_by_label("Sort by").select_option("empty")
+    page.get_by_role("button", name="Reverse").tap()
+    page.get_by_text("Choose facts").tap()
+    page.get_by_label("Span", exact=True).check()
+
+
+@pytest.mark.parametrize("as_file", [False, True], ids=["server", "file"])
+def test_a_view_comes_back_on_reload_and_can_be_sent(phone: Phone, demo: Site, as_file: bool) -> None:
+    home = (demo.folder.as_uri() + "/",) if as_file else ()
+    watch = phone(*home)
+    page = watch.open("compare.html")
+    _choose(page)
+    view = _shown(page), _facts(page)
+    assert "Span" in view[1]
+    page.reload()
+    assert (_shown(page), _facts(page)) == view
+    assert page.get_by_role("searchbox").input_value() == "wing"
+    other = phone(*home)
+    other.page.goto(page.url)  # somebody else opens the same address
+    assert (_shown(other.page), _facts(other.page)) == view
+    assert other.page.get_by_role("button", name="Reverse").get_attribute("aria-pressed") == "true"
+    watch.assert_quiet()
+    other.assert_quiet()
+
+
+@pytest.mark.parametrize(
+    "hash_", ["#q=%3Cimg%20src=x%20onerror=alert(1)%3E&sort=nothing&facts=no-such", "#row-" + TYPES[0], "#q=%"]
+)
+def test_a_strange_address_does_no_harm(phone: Phone, hash_: str) -> None:
+    watch = phone()
+    page = watch.open(f"compare.html{hash_}")
+    assert page.locator("h1").is_visible()
+    assert page.locator("#content img").count() == 0
+    page.get_by_role("searchbox").fill("")
+    assert sorted(_shown(page)) == TYPES
+    watch.assert_quiet()
+
+
+def test_a_name_leads_to_the_crew_page(phone: Phone) -> None:
+    page = phone().open("compare.html")
+    with page.expect_navigation():
+        page.locator(f"#row-{TYPES[0]} a").first.tap()
+    assert page.url.endswith(f"types/{TYPES[0]}.html")

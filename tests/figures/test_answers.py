@@ -1,0 +1,150 @@
+"""The small figures: what is answered, what is unfit, what fits into the tanks, which claims hold, how to round."""
+
+from __future__ import annotations
+
+import pathlib
+from typing import Any, get_args
+
+import pytest
+
+from hardpoint.figures.answers import MUST_BE_ANSWERED, device_answer, high_voltage_answer
+from hardpoint.figures.claims import breaches
+from hardpoint.figures.fitness import Gap, gaps_that_bite, group_of
+from hardpoint.figures.fuel import fuel_capacity
+from hardpoint.figures.safe_side import rounding_of
+from hardpoint.load.documents import read
+from hardpoint.records.airframe import Airframe
+from hardpoint.records.known import NonValue
+from hardpoint.records.pyrotechnics import DeviceKind
+from hardpoint.units import Kind
+from tests.examples.fleets import GOOD, TYPE
+
+
+def airframe(**changed: Any) -> Airframe:
+    """The good type's record with whole sections replaced."""
+    document, _ = read(pathlib.Path(GOOD / TYPE), TYPE)
+    assert document is not None
+    return Airframe.model_validate(document.tree | changed)
+
+
+ROCKET = {
+    "kind": "rocket parachute",
+    **dict.fromkeys(("place", "exit_direction", "cable", "handle", "handle_place"), "unknown"),
+    "state": "live until reported otherwise",
+}
+
+
+@pytest.mark.parametrize(
+    ("pyrotechnics", "answer"),
+    [
+        ("not fitted", NonValue.NOT_FITTED),
+        ("unknown", NonValue.UNKNOWN),
+        ({"rocket-parachute": "not fitted"}, NonValue.NOT_FITTED),
+        ({"rocket-parachute": "unknown"}, NonValue.UNKNOWN),
+        ({"flare-gun": "not fitted"}, NonValue.UNKNOWN),
+        ({"red-box": ROCKET}, True),
+        ({"red-box": ROCKET, "rocket-parachute": "not fitted"}, True),
+    ],
+)
+def test_whether_a_rocket_is_fitted(pyrotechnics: Any, answer: NonValue | bool) -> None:
+    assert device_answer(airframe(pyrotechnics=pyrotechnics), "rocket parachute") == answer
+
+
+def test_whether_there_is_high_voltage() -> None:
+    assert high_voltage_answer(airframe()) is NonValue.NOT_FITTED
+    assert high_voltage_answer(airframe(high_voltage="unknown")) is NonValue.UNKNOWN
+
+
+def test_what_must_be_answered_are_kinds_of_devices() -> None:
+    assert set(MUST_BE_ANSWERED) <= set(get_args(DeviceKind))
+
+
+def test_what_makes_an_entry_unfit() -> None:
+    gaps = {(gap.group, ".".join(map(str, gap.path)), gap.kind) for gap in gaps_that_bite(airframe())}
+    assert gaps == {
+        ("opening", "canopies.canopy.clear_opening", "unknown"),
+        ("opening", "exits.sill-handle.works.inverted", "unknown"),
+        ("opening", "exits.side-window.other_side", "unknown"),
+        ("opening", "exits.side-window.works.inverted", "unknown"),
+        ("opening", "exits.side-window.steps", "unknown"),
+        ("opening", "exits.side-window.success", "unknown"),
+        ("ties", "seats.pilot.ties.harness.steps", "unknown"),
+    }
+
+
+def test_an_unknown_hazard_and_a_conflict_make_unfit_once_each() -> None:
+    gaps = gaps_that_bite(airframe(pyrotechnics={"rocket-parachute": "unknown"}, high_voltage="unknown"))
+    assert [gap for gap in gaps if gap.group == "rockets and cartridges"] == [
+        Gap("rockets and cartridges", ("pyrotechnics", "rocket-parachute"), "unknown"),
+        Gap("rockets and cartridges", ("pyrotechnics", "seat-cartridge"), "unknown"),
+    ]
+    assert [gap.path for gap in gaps if gap.group == "high voltage"] == [("high_voltage",)]
+    document, _ = read(pathlib.Path(GOOD / TYPE), TYPE)
+    assert document is not None
+    canopies: Any = document.tree["canopies"]
+    canopy = {**canopies["canopy"], "mass": "12 kg / 30 lb"}
+    conflict = [gap for gap in gaps_that_bite(airframe(canopies={"canopy": canopy})) if gap.kind == "conflict"]
+    assert conflict == [Gap("opening", ("canopies", "canopy", "mass"), "conflict")]
+
+
+def test_a_station_adds_paths_with_any_id() -> None:
+    also = ("batteries.*.stays_live", "approach")
+    assert group_of(("batteries", "main", "stays_live"), also)
+    assert group_of(("approach", "come_from"), also)
+    assert not group_of(("batteries", "main", "voltage"), also)
+    assert not group_of(("batteries",), also)
+    assert not group_of(("approaches",), also)
+
+
+def test_the_fuel_that_fits_into_the_tanks() -> None:
+    def litres(**tanks: Any) -> tuple[float, float] | None:
+        document, _ = read(pathlib.Path(GOOD / TYPE), TYPE)
+        assert document is not None
+        found = fuel_capacity(airframe(tanks={**document.tree["tanks"], **tanks}))  # type: ignore[dict-item]
+        return None if found is None else (round(found[0] * 1000, 6), round(found[1] * 1000, 6))
+
+    wing = {"holds": "avgas", "capacity": "70 L", "place": "unknown", "lines": "unknown"}
+    assert litres() == (62, 62)  # smoke oil is no fuel
+    assert litres(wing=wing) == (132, 132)
+    assert litres(wing=wing | {"count": "2"}) == (202, 202)
+    assert litres(wing=wing | {"capacity": "62 L / 13.6 US gal"}) == (113.481600, 124)  # 13.6 US gal: 51.4816 L
+    assert litres(wing=wing | {"capacity": "unknown"}) is None
+    assert litres(wing=wing | {"holds": "unknown"}) is None
+    assert litres(wing="unknown") is None
+    assert litres(wing="not fitted") == (62, 62)
+    assert fuel_capacity(airframe(tanks="unknown")) is None
+    assert fuel_capacity(airframe(tanks="not fitted")) == (0, 0)
+
+
+def test_claims_are_checked_not_inherited() -> None:
+    plane = airframe()
+    assert breaches(plane, "seats.*.ties.*.kind", "rotary buckle") == ((), 1)
+    (breach,), places = breaches(plane, "seats.*.ties.*.kind", "lift-latch buckle")
+    assert (breach.path, breach.found, places) == (("seats", "pilot", "ties", "harness", "kind"), "rotary buckle", 1)
+    (unknown,), _ = breaches(plane, "seats.*.parachute", "on the back")
+    assert unknown.found == "unknown"
+    assert breaches(plane, "seats.*.no_such", "x") == ((), 0)
+    assert breaches(plane, "tanks.*.capacity", "62 L / 16.4 US gal")[1] == 2
+
+
+@pytest.mark.parametrize(
+    ("path", "kind", "rounding"),
+    [
+        ("load_points.pair.allowable", "force", "down"),
+        ("load_points.pair.cone", "angle", "down"),
+        ("masses.empty", "mass", "up"),
+        ("masses.maximum", "mass", "down"),
+        ("cordons.rocket.distance", "length", "up"),
+        ("exits.break-in.head_clearance", "length", "down"),
+        ("exits.side.works.room_needed", "length", "up"),
+        ("margins.fuel line", "length", "up"),
+        ("bottle_reserve", "gauge pressure", "up"),
+        ("bottles.air.working_pressure", "gauge pressure", "down"),
+        ("engine.run_down", "time", "up"),
+        ("canopies.canopy.thickness", "length", "up"),
+        ("size.span", "length", "nearest"),
+    ],
+)
+def test_conversions_are_rounded_to_the_safe_side(path: str, kind: Kind, rounding: str) -> None:
+    """Maxima down, minima up (ASME A112.18.1 / CSA B125.1 Annex A.2(e)); masses, loads, stand-off up (project rule)."""
+    assert rounding_of(tuple(path.split(".")), kind) == rounding
