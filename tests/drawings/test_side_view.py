@@ -36,7 +36,7 @@ def _numbers(element: Tag, *names: str) -> list[float]:
 
 def _metres_per_unit(svg: Tag, metres: float, bar: int) -> float:
     """From the scale bars that the drawing itself carries."""
-    found = svg.select("path.bar")[bar]
+    found = svg.select("path.measure")[bar]
     length = re.search(r"h(-?[\d.]+)", str(found["d"]))
     assert length is not None
     return metres / float(length[1])

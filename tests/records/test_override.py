@@ -246,14 +246,24 @@ def test_a_difference_that_makes_the_record_invalid_is_told_at_the_tail(
     assert checked.fleet.types["quenby-merle"].airframe.controls["master"].off_is == "anticlockwise"  # type: ignore[index, union-attr]
 
 
-def test_a_removal_that_the_type_relies_on_is_told_at_the_tail_with_the_place_in_the_type(
-    tmp_path: pathlib.Path, monkeypatch: pytest.MonkeyPatch
+@pytest.mark.parametrize(
+    ("difference", "rule"),
+    [
+        ("allowable.stated, type_says: 560 lbf / 249 daN, here: 600 lbf / 267 daN", "governs-not-stated"),
+        ("allowable.governs, type_says: 560 lbf, here: nothing", "governed-pair"),
+    ],
+)
+def test_what_is_no_longer_right_in_the_type_is_told_at_the_tail_with_its_place_there(
+    difference: str, rule: str, tmp_path: pathlib.Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     fleet = good_copy(tmp_path, monkeypatch)
-    differs = "differs:\n  - {at: controls.master.seen_from, type_says: pilot, here: nothing}\n"
+    differs = f"differs:\n  - {{at: load_points.firewall-pair.{difference}}}\n"
     spoil(fleet, {"file": "tails/QQ-QMA.yaml", "find": "differs: none recorded\n", "put": differs}, monkeypatch)
     (found,) = load.check(fleet, DAY).findings
-    assert (found.rule, found.file, found.line) == ("not-one-of", "fleet/tails/QQ-QMA.yaml", 6)
+    assert (found.rule, found.file, found.line, found.path) == (rule, "fleet/tails/QQ-QMA.yaml", 5, "differs")
+    assert found.message.startswith("with these differences, load_points.firewall-pair.allowable")
+    (there,) = found.related
+    assert (there.file, there.line) == ("fleet/types/quenby-merle.yaml", 202)
 
 
 def test_findings_of_the_type_are_not_told_again_at_its_tails(

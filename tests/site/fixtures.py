@@ -44,6 +44,7 @@ def demo(web: Path) -> Site:
 class Hostile:
     """A site whose records hold an attack in every field of free words; ``planted``: mark to where it stands."""
 
+    fleet: Path
     site: Site
     planted: dict[str, str]
 
@@ -58,4 +59,6 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Hostile:
         build(folder / "site", folder / "fleet")
 
     folder = once(tmp_path_factory, "hostile", make)
-    return Hostile(Site(folder / "site"), json.loads((folder / "planted.json").read_text(encoding="utf-8")))
+    return Hostile(
+        folder / "fleet", Site(folder / "site"), json.loads((folder / "planted.json").read_text(encoding="utf-8"))
+    )

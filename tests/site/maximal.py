@@ -7,6 +7,7 @@ every field of words is reached is checked against the models themselves, see `f
 
 from __future__ import annotations
 
+import functools
 import json
 import re
 import typing
@@ -67,6 +68,12 @@ KEYS: dict[tuple[str, str], list[str]] = {
 }
 
 
+@functools.cache
+def _document(kind: str) -> dict[str, Any]:
+    read: dict[str, Any] = json.loads(schema.documents()[f"{kind}.json"])
+    return read
+
+
 @dataclass
 class Grower:
     """Fills schemas; ``planted`` keeps, for each mark, the record and the path it stands at."""
@@ -76,7 +83,7 @@ class Grower:
 
     def record(self, kind: str) -> dict[str, Any]:
         """A record of a kind, every key of it filled."""
-        document = json.loads(schema.documents()[f"{kind}.json"])
+        document = _document(kind)
         model = "Sources" if kind == "sources" else MODELS[kind].__name__
         grown = self.grow(document, document["$defs"], (model, ""), kind)
         assert isinstance(grown, dict)
@@ -84,7 +91,7 @@ class Grower:
 
     def part(self, kind: str, model: str, path: str) -> Any:
         """One part of a record of a kind, for example an exit."""
-        document = json.loads(schema.documents()[f"{kind}.json"])
+        document = _document(kind)
         return self.grow(document["$defs"][model], document["$defs"], (model, ""), path)
 
     def attack(self, path: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import functools
 import hashlib
 import json
 import os
@@ -104,11 +105,17 @@ class Site:
         return json.loads((self.folder / address).read_text(encoding="utf-8"))
 
 
-def record(kind: str, name: str, fleet: Path = FLEET) -> dict[str, Any]:
+def plain(file: Path) -> dict[str, Any]:
     """A record as plain text in mappings and lists, read by PyYAML itself and not by the project's reader."""
-    read = yaml.load((fleet / kind / f"{name}.yaml").read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
-    assert isinstance(read, dict)
+    loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the same in C, where PyYAML was built with it
+    read: dict[str, Any] = yaml.load(file.read_text(encoding="utf-8"), Loader=loader)
     return read
+
+
+@functools.cache
+def record(kind: str, name: str) -> dict[str, Any]:
+    """A record of the demo as plain text; for reading only."""
+    return plain(FLEET / kind / f"{name}.yaml")
 
 
 def names(kind: str, fleet: Path = FLEET) -> list[str]:

@@ -5,18 +5,18 @@ from __future__ import annotations
 import datetime as dt
 import json
 import re
+import shutil
 from pathlib import Path
 from typing import Any
 
 import pytest
-import yaml
 from bs4 import BeautifulSoup
 
 from hardpoint import load
 from tests.site import maximal
 from tests.site.fixtures import Hostile
 from tests.site.maximal import ATTACK, EVENT, TAIL, TYPE, fields_of_words
-from tests.site.support import Site, squeezed
+from tests.site.support import Site, plain, squeezed
 
 ATTRIBUTES = ("href", "src", "action", "formaction", "data", "xlink:href", "srcset", "poster", "style")
 
@@ -130,11 +130,16 @@ REFUSED_VALUES: list[tuple[str, tuple[str, ...]]] = [
 """Values that are no free words: ids, choices, directions, figures, dates."""
 
 
+@pytest.fixture
+def fleet(hostile: Hostile, tmp_path: Path) -> Path:
+    """The hostile records, which are sound, in a folder that a test may write in."""
+    return Path(shutil.copytree(hostile.fleet, tmp_path / "fleet"))
+
+
 def _planted(folder: Path, file: str, path: tuple[str, ...], as_key: bool) -> int:
     """Put an attack at a path of a record; gives its line."""
-    maximal.write(folder)
-    record: Any = yaml.load((folder / file).read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
-    here = record
+    record = plain(folder / file)
+    here: Any = record
     for key in path[:-1]:
         here = here[int(key)] if isinstance(here, list) else here[key]
     attack = "<img src=x onerror=window.ran=9>"
@@ -152,27 +157,25 @@ def _planted(folder: Path, file: str, path: tuple[str, ...], as_key: bool) -> in
     [(file, path, True) for file, path in REFUSED_PLACES] + [(file, path, False) for file, path in REFUSED_VALUES],
     ids=lambda value: ".".join(value) if isinstance(value, tuple) else str(value),
 )
-def test_attacks_are_refused_by_line(tmp_path: Path, file: str, path: tuple[str, ...], as_key: bool) -> None:
-    line = _planted(tmp_path / "fleet", file, path, as_key)
-    errors = load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors
+def test_attacks_are_refused_by_line(fleet: Path, file: str, path: tuple[str, ...], as_key: bool) -> None:
+    line = _planted(fleet, file, path, as_key)
+    errors = load.check(fleet, dt.date(2027, 6, 5)).errors
     assert f"fleet/{file}:{line}" in [f"{error.file}:{error.line}" for error in errors], errors
 
 
-def test_an_attack_where_a_difference_points_is_refused_by_line(tmp_path: Path) -> None:
-    line = _planted(tmp_path / "fleet", f"tails/{TAIL}.yaml", ("differs",), as_key=False)
-    errors = load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors
+def test_an_attack_where_a_difference_points_is_refused_by_line(fleet: Path) -> None:
+    line = _planted(fleet, f"tails/{TAIL}.yaml", ("differs",), as_key=False)
+    errors = load.check(fleet, dt.date(2027, 6, 5)).errors
     assert f"fleet/tails/{TAIL}.yaml:{line}" in [f"{error.file}:{error.line}" for error in errors]
 
 
-def test_a_file_whose_name_is_an_attack_is_refused(tmp_path: Path) -> None:
-    maximal.write(tmp_path / "fleet")
+def test_a_file_whose_name_is_an_attack_is_refused(fleet: Path) -> None:
     name = "<img src=x onerror=window.ran=9>.yaml"
-    (tmp_path / "fleet" / "types" / f"{TYPE}.yaml").rename(tmp_path / "fleet" / "types" / name)
-    errors = load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors
+    (fleet / "types" / f"{TYPE}.yaml").rename(fleet / "types" / name)
+    errors = load.check(fleet, dt.date(2027, 6, 5)).errors
     assert [error.rule for error in errors if name in error.file] == ["file-name"]
 
 
-def test_the_record_without_attacks_at_other_places_is_sound(tmp_path: Path) -> None:
+def test_the_record_without_attacks_at_other_places_is_sound(fleet: Path) -> None:
     """The refusals above are those of the attack, and not of the record around it."""
-    maximal.write(tmp_path / "fleet")
-    assert load.check(tmp_path / "fleet", dt.date(2027, 6, 5)).errors == []
+    assert load.check(fleet, dt.date(2027, 6, 5)).errors == []

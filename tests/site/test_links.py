@@ -13,7 +13,7 @@ from urllib.parse import unquote, urlsplit
 import pytest
 from bs4 import Tag
 
-from tests.site.support import FLEET, Site, crew_pages, names, record
+from tests.site.support import Site, crew_pages, names, record
 
 LEADING = ("href", "src", "action", "data", "poster", "srcset", "xlink:href", "formaction")
 NAMING = ("aria-labelledby", "aria-describedby", "aria-controls", "for", "headers", "list")
@@ -185,4 +185,4 @@ def test_a_tail_has_the_anchors_of_its_type(demo: Site, name: str) -> None:
     of = record("tails", name)["of"]
     for control in record("types", of)["controls"]:
         demo.part(f"tails/{name}.html", f"control-{control}")
-    assert any(entry.startswith("magneto") for entry in record("types", "hobmire-twain", FLEET)["controls"])
+    assert any(entry.startswith("magneto") for entry in record("types", "hobmire-twain")["controls"])

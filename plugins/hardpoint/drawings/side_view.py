@@ -232,8 +232,8 @@ def _scale_bar(scale: Scale, unit: str, height: float) -> Iterator[str]:
     length = metre * scale.units_per
     foot = metre * 0.3048 * scale.units_per
     base = height - 8
-    yield f'<path class="bar" d="M{_MARGIN:g},{base - 4:.1f}v4h{length:.1f}v-4"/>'
+    yield f'<path class="measure" d="M{_MARGIN:g},{base - 4:.1f}v4h{length:.1f}v-4"/>'
     yield f'<text class="unit" x="{_MARGIN + length + 5:.1f}" y="{base + 1:.1f}">1 m</text>'
     start = WIDTH / 2
-    yield f'<path class="bar" d="M{start:g},{base - 4:.1f}v4h{foot:.1f}v-4"/>'
+    yield f'<path class="measure" d="M{start:g},{base - 4:.1f}v4h{foot:.1f}v-4"/>'
     yield f'<text class="unit" x="{start + foot + 5:.1f}" y="{base + 1:.1f}">1 ft</text>'

@@ -19,6 +19,7 @@ _BY_KEY: dict[str, Rounding] = {
     "thickest": "down",
     "room_needed": "up",
     "reach": "up",
+    "by": "up",
     "strap_width": "up",
     "distance": "up",
     "margins": "up",

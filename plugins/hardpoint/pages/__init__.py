@@ -12,6 +12,7 @@ from hardpoint.pages.figures_page import figures_page
 from hardpoint.pages.gaps_page import gaps_page
 from hardpoint.pages.lineup import event_page, home_page
 from hardpoint.pages.site import Page, Site
+from hardpoint.pages.station_page import station_page
 from hardpoint.pages.structure_page import structure_page
 
 __all__ = ["Page", "Site", "all_pages", "anchors"]
@@ -22,6 +23,7 @@ def all_pages(site: Site) -> Iterator[Page]:
     yield home_page(site)
     yield compare_page(site)
     yield gaps_page(site)
+    yield station_page(site)
     for type_ in site.fleet.types.values():
         yield type_crew_page(site, type_)
         yield structure_page(site, type_)

@@ -9,6 +9,7 @@ from hardpoint.findings import Path
 HOME = "index.html"
 COMPARE = "compare.html"
 GAPS = "gaps.html"
+STATION = "station.html"
 FLEET_DATA = "fleet.json"
 READING = "reading-a-page.html"
 CAUTIONS = "cautions.html"

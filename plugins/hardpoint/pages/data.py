@@ -97,11 +97,18 @@ def _finding(finding: Finding) -> dict[str, Any]:
     return {
         "rule": finding.rule,
         "severity": finding.severity,
-        "file": finding.file,
+        "file": _in_the_fleet(finding.file),
         "line": finding.line,
         "path": finding.path,
         "message": finding.message,
     }
+
+
+def _in_the_fleet(file: str) -> str:
+    """The file from the fleet's own folder on: the same wherever the project lies and the command was started."""
+    parts = file.split("/")
+    folders = [index for index, part in enumerate(parts) if part in ("types", "tails", "events")]
+    return "/".join(["fleet", *(parts[folders[-1] :] if folders else parts[-1:])])
 
 
 def _text(value: Any) -> str:

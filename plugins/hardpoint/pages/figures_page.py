@@ -10,8 +10,8 @@ from hardpoint.pages import addresses
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import Shown, as_text, label_of, shown_tail, shown_type, tell, tell_quantity
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
+from hardpoint.pages.written import as_written
 from hardpoint.records.fleet import Type
-from hardpoint.records.trees import leaves
 from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity
 
@@ -33,7 +33,7 @@ def figures_page(site: Site, type_: Type) -> Page:
         Section("quantities", "Quantities as stated and converted", (_quantities(shown, page),), "Quantities"),
         *_tails(site, type_, page),
         Section("provenance", "Who checked what, and when again", (_provenance(site, shown),), "Checked"),
-        Section("as-written", "The whole record as its author wrote it", _written(shown), "As written"),
+        Section("as-written", "The whole record as its author wrote it", as_written(shown.tree), "As written"),
     ]
     lead = (
         f"For planning, not for the aircraft side. Stations are in {shown.airframe.datum.unit} and grow aft; zero at: "
@@ -100,28 +100,31 @@ def _governs(quantity: Quantity) -> str:
 
 
 def _tails(site: Site, type_: Type, page: str) -> Iterator[Section]:
+    """What each tail has otherwise, and its own record as written."""
     for tail in site.fleet.tails_of(type_.id):
-        if not tail.overrides:
-            continue
-        shown = shown_tail(tail)
-        rows = tuple(
-            Row(
-                (
-                    Value(label_of(o.at)),
-                    Value(as_text(o.type_says)),
-                    Value(as_text(o.here)),
-                    Value(o.because or "no reason recorded"),
-                )
-            )
-            for o in shown.overrides
-        )
-        table = Table(
-            f"differs-{tail.id}", f"What {tail.id} has otherwise", ("Where", "Type says", "Here", "Because"), rows
-        )
         href = addresses.relative(addresses.tail_page(tail.id), page)
-        yield Section(
-            f"tail-{tail.id}", f"Tail {tail.id}", (Lines((Line(f"Crew page of {tail.id}", href=href),)), table), tail.id
+        blocks: tuple[Block, ...] = (
+            Lines((Line(f"Crew page of {tail.id}", href=href),)),
+            *_otherwise(shown_tail(tail)),
         )
+        yield Section(f"tail-{tail.id}", f"Tail {tail.id}", (*blocks, *as_written(tail.own.tree, tail.id)), tail.id)
+
+
+def _otherwise(shown: Shown) -> Iterator[Block]:
+    rows = tuple(
+        Row(
+            (
+                Value(label_of(override.at)),
+                Value(as_text(override.type_says)),
+                Value(as_text(override.here)),
+                Value(override.because or "no reason recorded"),
+            )
+        )
+        for override in shown.overrides
+    )
+    if rows:
+        heads = ("Where", "Type says", "Here", "Because")
+        yield Table(f"differs-{shown.id}", f"What {shown.id} has otherwise", heads, rows)
 
 
 def _provenance(site: Site, shown: Shown) -> Block:
@@ -161,27 +164,3 @@ def _source(site: Site, source: str | None) -> Value:
         return Value(source)
     where = ", ".join(part for part in (found.title, found.publisher, found.edition, found.section or "") if part)
     return Value(f"{where} ({found.standing})")
-
-
-def _written(shown: Shown) -> tuple[Block, ...]:
-    blocks: list[Block] = []
-    for key, value in shown.tree.items():
-        rows = tuple(
-            Row((Value(label_of(path) or label_of((key,))), _as_written(text))) for path, text in leaves(value, (key,))
-        )
-        blocks.append(
-            Table(
-                f"written-{key.replace('_', '-')}",
-                label_of((key,)).capitalize(),
-                ("Where", "As written"),
-                rows,
-                folded=True,
-            )
-        )
-    return tuple(blocks)
-
-
-def _as_written(text: str) -> Value:
-    if text == "unknown":
-        return Value("UNKNOWN", "unknown")
-    return Value(text)

@@ -10,6 +10,7 @@ from hardpoint.pages.claims import claims_section
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import label_of, shown_tail, shown_type, tell
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
+from hardpoint.pages.written import as_written
 from hardpoint.records.event import Day as RecordDay
 from hardpoint.records.event import Entry
 from hardpoint.records.fleet import LineUp
@@ -31,6 +32,7 @@ def home_page(site: Site) -> Page:
             Link(line_up.event.name, relative(addresses.event_page(event_id), page), "line-up, swaps, what is unfit")
             for event_id, line_up in events
         ),
+        Link("What this station has decided", relative(addresses.STATION, page), "cordons, drills, cranes, tools"),
         Link("Compare all types", relative(addresses.COMPARE, page)),
         Link("What is unanswered", relative(addresses.GAPS, page)),
         Link("How to read a page", relative(addresses.READING, page)),
@@ -54,6 +56,9 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
         lines = [Line(event.notes)] if event.notes else []
         lines += [Line(change.what, f"{change.date}, {change.by}:") for change in event.changes]
         sections.append(Section("changes", "Changes and notes", (Lines(tuple(lines)),), "Changes"))
+    sections.append(
+        Section("as-written", "The line-up as it was written", as_written(line_up.written.tree), "As written")
+    )
     dated = f"{event.place}. As of {site.as_of.isoformat()}."
     lead = f"{dated} Swaps are struck through; a number on two days is two aircraft."
     view = SheetPage(site.frame(page, event.name), event.name, lead, tuple(sections), (), site.cautions, days)

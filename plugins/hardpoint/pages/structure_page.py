@@ -64,7 +64,7 @@ def _points(shown: Shown) -> tuple[Block, ...]:
         rows.append(_row(shown, number, name, point))
     rows += [
         Row(
-            (Value(name.replace("-", " ")), tell(answer), *(Value("") for _ in _HEADS[2:])),
+            (Value(name.replace("-", " ")), *(tell(answer) for _ in _HEADS[1:])),
             addresses.anchor(("load_points", name)),
         )
         for name, answer in points.items()

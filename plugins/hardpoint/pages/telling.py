@@ -182,7 +182,7 @@ def step_of(step: RecordStep) -> Step:
 
 
 def _far(step: RecordStep) -> str:
-    by = tell(step.by)
+    by = tell(step.by, ("by",))
     return by.text + (f" ({by.beside[0]})" if by.beside else "")
 
 
