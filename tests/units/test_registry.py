@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy import constants  # type: ignore[import-untyped]
+from scipy import constants
 
 from hardpoint.units import KINDS, convert, written_units
 from hardpoint.units.registry import UNITS, Link, family_of, link, registry, spellings, to_si

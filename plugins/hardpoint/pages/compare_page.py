@@ -232,7 +232,7 @@ def _bottles(airframe: Airframe) -> Value:
 
 
 _TOPICS: tuple[_Topic, ...] = (
-    _Topic("role", "What it is", "Airframe", True, lambda a: Value(a.role)),
+    _Topic("role", "What it is", "Airframe", True, lambda a: tell(a.role)),
     _Topic(
         "rocket", "Rocket parachute", "Fires and shocks", True, lambda a: _answer(device_answer(a, "rocket parachute"))
     ),

@@ -114,8 +114,8 @@ def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
         shown.fact("Cable route", (*path, "cable"), route),
         shown.fact("State", (*path, "state"), device.state),
     ]
-    if device.keep:
-        facts.append(shown.fact("Near it", (*path, "keep"), do_not(device.keep)))
+    if device.do_not:
+        facts.append(shown.fact("Near it", (*path, "do_not"), do_not(device.do_not)))
     return tuple(facts)
 
 

@@ -37,7 +37,7 @@ def figures_page(site: Site, type_: Type) -> Page:
     ]
     lead = (
         f"For planning, not for the aircraft side. Stations are in {shown.airframe.datum.unit} and grow aft; zero at: "
-        f"{shown.airframe.datum.zero}. A figure stays as its author wrote it; the conversion stands beside it."
+        f"{tell(shown.airframe.datum.zero).text}. A figure stays as its author wrote it; the conversion stands beside."
     )
     links = (
         Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),

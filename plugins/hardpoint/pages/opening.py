@@ -55,7 +55,7 @@ def keep_out(shown: Shown) -> Iterator[Block]:
     told = said(shown.airframe.approach)
     if told is None:
         return
-    lines = [Line(told.because, "Come from there because:")]
+    lines = [Line(tell(told.because).text, "Come from there because:")]
     lines += [
         Line(f"{d.where}: {d.why}" + (f" ({d.keep})" if d.keep else ""), "Not", "caution")
         for d in said(told.keep_out) or ()

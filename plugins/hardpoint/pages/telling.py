@@ -146,7 +146,8 @@ def place_words(place: Place | NonValue | None, airframe: Airframe | None = None
         return "place UNKNOWN"
     if isinstance(place, NonValue):
         return place.value
-    words = [place.panel or "", place.feel or ""]
+    feel = "how it feels: UNKNOWN" if isinstance(place.feel, NonValue) else place.feel or ""
+    words = [place.panel or "", feel]
     if not place.feel and place.near:
         words.append(f"near the {place.near}")
     if place.side and not isinstance(place.side, NonValue) and place.side not in " ".join(words):

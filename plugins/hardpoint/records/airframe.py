@@ -32,7 +32,7 @@ class Airframe(Part):
     """Maker and type."""
     also_called: tuple[Words, ...] = ()
     """Other names that people use."""
-    role: Words
+    role: Stated[Words]
     """What it is in a few words: "aerobatic single, low wing"."""
     datum: Datum
     """From where positions count."""

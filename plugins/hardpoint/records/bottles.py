@@ -54,6 +54,8 @@ class Bottle(Part):
     """At which its disc lets go; say gauge or abs."""
     standard: Stated[CylinderStandard] | None = None
     """What is stamped on it."""
+    charge: Known[Mass] | None = None
+    """Mass of what is in one, where it is filled by mass, as carbon dioxide is."""
     mass: Stated[Mass] | None = None
     """Mass of one, charged."""
     count: Count = 1
@@ -67,4 +69,4 @@ class Bottle(Part):
     carried: Words | None = None
     """When it is on board."""
     do_not: Words | None = None
-    """What not to do with it."""
+    """What not to do with it; pages print "Do NOT" before it."""

@@ -53,5 +53,7 @@ class HighVoltage(Part):
     """The control that opens the circuit; an id under controls."""
     stays_live: Stated[Words]
     """What stays live afterwards."""
+    vents: Known[Place] | None = None
+    """Where packs vent when they burn."""
     in_water: Stated[Words] | None = None
     """What is known of it in water."""

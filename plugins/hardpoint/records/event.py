@@ -64,11 +64,22 @@ class Entry(Part):
     """Anything else."""
 
 
+class Printed(Part):
+    """When the day's pack was printed: what was swapped afterwards is wrong on paper."""
+
+    date: Date
+    """On which day."""
+    at: Time
+    """When."""
+
+
 class Day(Part):
     """One day: numbers are unique within it, not across days."""
 
     date: Date
     """The date."""
+    printed: Known[Printed] | None = None
+    """When its pack was printed, if it was."""
     entries: dict[EventNumber, Entry]
     """The line-up under the display numbers."""
 

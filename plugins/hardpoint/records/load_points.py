@@ -14,6 +14,9 @@ from hardpoint.records.texts import Id, Named, Position, Words
 
 Use = Literal["lift", "wrap", "steady", "jack", "tie-down", "tow"]
 LIFTING: tuple[Use, ...] = ("lift", "wrap")
+Axis = Literal[
+    "towards canopy", "towards floor", "forward", "aft", "outboard", "inboard", "pilot's left", "pilot's right"
+]
 Basis = Literal["limit", "proof", "ultimate", "owner's practice"]
 
 
@@ -43,6 +46,8 @@ class LoadPoint(Part):
     """Whether that is for each point, for the group, or for a strap."""
     basis: Stated[Basis]
     """What the allowable is: a limit, a proof load, an ultimate, or what the owner does."""
+    axis: Known[Axis] | None = None
+    """The direction in which the point is made to be pulled; the cone is measured from it."""
     cone: Known[Angle]
     """Largest angle of a leg from the axis of the point."""
     access: Stated[Access]

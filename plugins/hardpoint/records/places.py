@@ -51,7 +51,7 @@ class Place(Part):
     """The seat from which it is reached; an id under seats."""
     near: Name | None = None
     """The landmark it is near to; a name under landmarks."""
-    feel: Words | None = None
+    feel: Stated[Words] | None = None
     """How a hand finds it: "a hand's width behind the canopy bow, left sill"."""
 
     @model_validator(mode="after")
@@ -89,7 +89,7 @@ class Route(Part):
     """The stretch in which it certainly runs, where the path is unknown."""
     ends_at: Words | None = None
     """What it ends at: engine, a tank, or other words."""
-    looks: Words | None = None
+    looks: Stated[Words] | None = None
     """Colour and size: "orange, 20 mm"."""
 
 
@@ -107,7 +107,7 @@ class Landmark(Part):
 class Datum(Part):
     """From where and in which unit every position of this record counts."""
 
-    zero: Words
+    zero: Stated[Words]
     """Where station 0 is: "rear face of spinner"."""
     wl_zero: Words | None = None
     """Where waterline 0 is: "600 mm towards the floor from the propeller axis"."""

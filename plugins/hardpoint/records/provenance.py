@@ -59,6 +59,8 @@ class Check(Part):
     """When."""
     review: Stated[Date]
     """When it has to be looked at again."""
+    second_by: Stated[Words] | None = None
+    """A second role that looked: for pyrotechnics, bottles, high voltage, canopies."""
     source: Id | None = None
     """A citation of sources.yaml."""
 

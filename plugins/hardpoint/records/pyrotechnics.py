@@ -45,5 +45,5 @@ class Pyrotechnic(Part):
     """The seat it belongs to."""
     state: Stated[Literal["live until reported otherwise", "fired", "removed"]]
     """What has to be assumed."""
-    keep: Words | None = None
-    """What not to do near it."""
+    do_not: Words | None = None
+    """What not to do near it; pages print "Do NOT" before it."""

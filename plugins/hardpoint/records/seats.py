@@ -43,9 +43,9 @@ class Tie(Part):
     """Where the hand finds it."""
     steps: Stated[tuple[Step, ...]]
     """How it is undone."""
-    holds: Words | None = None
+    holds: Stated[Words] | None = None
     """How many straps or points come free with it: "five straps"."""
-    if_left: Words | None = None
+    if_left: Stated[Words] | None = None
     """What happens if it is left on and the occupant is lifted."""
     success: Stated[Words] | None = None
     """What tells that it is free."""

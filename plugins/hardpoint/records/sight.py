@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known
+from hardpoint.records.known import Known, Stated
 from hardpoint.records.texts import Words
 from hardpoint.records.ways import Attitude
 
@@ -49,7 +49,7 @@ class Approach(Part):
 
     come_from: Known[tuple[Bearing, ...]]
     """Bearings relative to the airframe, the best first."""
-    because: Words
+    because: Stated[Words]
     """Why from there."""
     keep_out: Known[tuple[Danger, ...]]
     """Sectors not to enter."""

@@ -161,6 +161,8 @@ class Station(Part):
     """Pressure at which a breathing bottle counts as empty."""
     spare_time: Stated[Duration]
     """Time that must be left over."""
+    occupant_mass: Stated[Mass] | None = None
+    """Mass that this station plans with for one clothed occupant."""
     breathing_rates: Stated[tuple[Flow, ...]]
     """Rates that are shown side by side."""
     drills: Stated[Named[Drill]]

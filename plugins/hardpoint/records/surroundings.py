@@ -7,7 +7,7 @@ from typing import Literal
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
 from hardpoint.records.places import Place
-from hardpoint.records.quantities import Volume
+from hardpoint.records.quantities import Length, Volume
 from hardpoint.records.tanks import Drain
 from hardpoint.records.texts import Named, Words
 
@@ -35,7 +35,7 @@ class Hazard(Part):
     place: Stated[Place]
     """Where it is."""
     do_not: Words | None = None
-    """What not to do."""
+    """What not to do; pages print "Do NOT" before it."""
 
 
 class Flooding(Part):
@@ -45,6 +45,8 @@ class Flooding(Part):
     """How much it takes."""
     place: Stated[Place]
     """Where it is."""
+    head: Stated[Length] | None = None
+    """Height of the water over the holes when the bay is full."""
     drains: Stated[Named[Known[Drain]]]
     """Holes by which it empties."""
 

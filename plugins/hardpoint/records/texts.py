@@ -14,6 +14,7 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
 from hardpoint.findings import quoted
+from hardpoint.records.known import NonValue
 from hardpoint.records.problems import problem
 
 MOST_WORDS = 1000
@@ -27,6 +28,7 @@ _SPAN = re.compile(
     rf"|(?:below|forward of) (?P<max>{_NUMBER})|(?:above|aft of) (?P<min>{_NUMBER})"
 )
 T = TypeVar("T")
+_NON_VALUES = frozenset(NonValue)
 
 
 @dataclass(frozen=True)
@@ -87,6 +89,13 @@ def text_of(value: Any, expected: str, example: str, *, at: str = "") -> str:
 
 
 def _words(text: str) -> str:
+    if text in _NON_VALUES:
+        raise problem(
+            "non-value-not-admitted",
+            read=text,
+            expected="words: this key is no question. Say what there is, or leave the key out where it may be left out",
+            example="",
+        )
     if len(text) > MOST_WORDS:
         raise problem(
             "too-long", read=f"{text[:40]}...", expected=f"at most {MOST_WORDS} characters, not {len(text)}", example=""

@@ -40,6 +40,26 @@ def preferred_over_hazard(record: Record) -> Iterator[Hit]:
 
 
 @AIRFRAME.rule(
+    "preferred-not-walked",
+    "warning",
+    "Cutting is `preferred` only where somebody walked the side, listed all that lies behind it and said so.",
+)
+def preferred_not_walked(record: Record) -> Iterator[Hit]:
+    """Preferred sides whose listing is not walked and complete, or that say nothing of what lies behind."""
+    for name, zone in entries(record.airframe.zones).items():
+        for side in _SIDES:
+            listed = getattr(zone, side)
+            if listed is None or listed.cut != "preferred":
+                continue
+            if listed.listing != "walked and complete":
+                wanted = "walked and complete, or another verdict on cutting"
+                yield Hit(("zones", name, side, "listing"), str(listed.listing), wanted, "walked and complete")
+            elif listed.behind is None:  # a written unknown is the error of preferred-over-hazard already
+                wanted = "what lies behind a side that was walked, or nothing found"
+                yield Hit(("zones", name, side, "behind"), "", wanted, "nothing found")
+
+
+@AIRFRAME.rule(
     "zones-leave-a-gap", "warning", "Zones cover the airframe from nose to tail: a stretch in no zone has no verdict."
 )
 def zones_leave_a_gap(record: Record) -> Iterator[Hit]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from decimal import Decimal
 
@@ -40,6 +41,22 @@ def _stations(airframe: Part) -> Iterator[tuple[Path, Span]]:
         fs = getattr(part, "fs", None)
         if isinstance(fs, Span) and (isinstance(part, Place | Spot) or path[:1] in (("zones",), ("landmarks",))):
             yield (*path, "fs"), fs
+
+
+@AIRFRAME.rule(
+    "station-for-a-hand",
+    "warning",
+    "What a hand goes by (`feel`, `panel`) is told by landmark and touch, not by stations: nobody has a tape there.",
+)
+def station_for_a_hand(record: Record) -> Iterator[Hit]:
+    """FS, BL or WL with a figure in the words of a place."""
+    for path, part in parts_of(record.airframe):
+        for key in ("feel", "panel") if isinstance(part, Place) else ():
+            words = getattr(part, key) or ""
+            if re.search(r"\b(?:FS|BL|WL) ?-?\d", words):
+                yield Hit(
+                    (*path, key), words, "a landmark and what a hand feels", "a hand's width behind the canopy bow"
+                )
 
 
 @AIRFRAME.rule("length-disagrees", "warning", "The stated length and the stations of nose and tail agree within 20 mm.")
