@@ -181,6 +181,8 @@ def _canopy_facts(shown: Shown, name: str, canopy: Canopy) -> tuple[Fact, ...]:
         ("Clear opening", "clear_opening"),
     )
     facts = [shown.fact(label, ("canopies", name, key), getattr(canopy, key)) for label, key in asked]
+    if canopy.frame is not None:
+        facts.append(shown.fact("Frame", ("canopies", name, "frame"), canopy.frame))
     if isinstance(canopy.held_by, NonValue):
         facts.append(shown.fact("Struts and lanyards", ("canopies", name, "held_by"), canopy.held_by))
     return tuple(facts)

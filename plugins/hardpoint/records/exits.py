@@ -8,6 +8,7 @@ from pydantic import Field
 
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
+from hardpoint.records.materials import Material
 from hardpoint.records.places import Place
 from hardpoint.records.quantities import Length, Mass
 from hardpoint.records.texts import Count, Id, Named, Words
@@ -40,8 +41,10 @@ class Canopy(Part):
     """How many latches hold it closed."""
     mass: Stated[Mass]
     """What has to be held when it comes off."""
-    material: Stated[Words]
-    """Acrylic, polycarbonate, glass ..."""
+    material: Stated[Material]
+    """What its pane or panel is made of."""
+    frame: Stated[Words] | None = None
+    """What frames it, if it is framed."""
     thickness: Stated[Length]
     """Thickness, to match tools."""
     held_by: Known[Named[Holder]]

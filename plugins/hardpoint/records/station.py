@@ -10,6 +10,7 @@ from pydantic import Field
 
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
+from hardpoint.records.materials import Material
 from hardpoint.records.problems import problem
 from hardpoint.records.quantities import Duration, Flow, Force, GaugePressure, Length, Mass, Temperature, Volume
 from hardpoint.records.structure import Behind
@@ -76,7 +77,7 @@ class Tool(Part):
     """What it is."""
     jaw: Known[Length]
     """Width that it needs between hazards."""
-    cuts: Stated[tuple[Words, ...]]
+    cuts: Stated[tuple[Material, ...]]
     """Materials that it cuts."""
     thickest: Known[Length] | None = None
     """Thickest skin or tube that it cuts."""

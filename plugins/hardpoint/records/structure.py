@@ -14,6 +14,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, NonValue, Stated
+from hardpoint.records.materials import Material
 from hardpoint.records.places import Place, Route
 from hardpoint.records.problems import problem
 from hardpoint.records.provenance import Check
@@ -104,8 +105,8 @@ class ZoneSide(Part):
 class Skin(Part):
     """What a tool meets first."""
 
-    material: Stated[Words]
-    """Glass, carbon, aluminium, fabric, plywood ..."""
+    material: Stated[Material]
+    """What the skin is made of; where it is several, the one that is hardest to cut."""
     thickness: Stated[Length]
     """Thickness of the skin."""
     tube: Known[Length] | None = None
