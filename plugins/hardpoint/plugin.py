@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import pathlib
-from collections.abc import Mapping
-from typing import Any, Literal
+from typing import Literal
 
 import click
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader
@@ -83,9 +82,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         if not self.serving or self.site is None:
             raise PluginError(words)
         log.error(words)
-        first = checked.errors[0]
-        banner = f"The last good state is shown: {first.file}, line {first.line}: {first.path}: {first.message}"
-        self.site = Site(self.site.fleet, self.site.findings, self.site.as_of, self.site.edition, banner)
+        self.site = self.site.held_back_by(checked.errors[0])
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """https://www.mkdocs.org/dev-guide/plugins/#on_files"""
@@ -121,7 +118,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """https://www.mkdocs.org/dev-guide/plugins/#on_env: what the frame of every page shows."""
-        env.globals["hardpoint"] = self._frame()
+        env.globals["hardpoint"] = self._site.around | {"docs": [(page.title, page.url) for page in self.docs]}
         return env
 
     def on_page_context(
@@ -147,14 +144,3 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         if self.site is None:
             raise PluginError("no fleet was read: on_pre_build did not run")
         return self.site
-
-    def _frame(self) -> Mapping[str, Any]:
-        site = self._site
-        return {
-            "site": site.name,
-            "edition": site.edition,
-            "as_of": site.as_of.isoformat(),
-            "invented": site.invented,
-            "banner": site.banner,
-            "docs": [(page.title, page.url) for page in self.docs],
-        }

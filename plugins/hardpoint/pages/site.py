@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hardpoint.findings import Finding
 from hardpoint.pages.addresses import HOME, relative, root
@@ -42,6 +42,22 @@ class Site:
     def invented(self) -> bool:
         """True where the station says that its data is invented."""
         return self.station is not None and self.station.data == "invented"
+
+    def held_back_by(self, finding: Finding) -> Site:
+        """The same site, saying on every page that a newer state of the records has an error and is not shown."""
+        at = f"{finding.file}, line {finding.line}: {finding.path}: {finding.message}"
+        return replace(self, banner=f"The last good state is shown: {at}")
+
+    @property
+    def around(self) -> dict[str, object]:
+        """What the frame of every page shows, also of those that are not made here."""
+        return {
+            "site": self.name,
+            "edition": self.edition,
+            "as_of": self.as_of.isoformat(),
+            "invented": self.invented,
+            "banner": self.banner,
+        }
 
     def frame(self, page: str, title: str, *trail: tuple[str, str]) -> Frame:
         """The frame of a page; ``trail`` leads back, as (words, address)."""
