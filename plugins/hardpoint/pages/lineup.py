@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from hardpoint.figures.fitness import Gap, gaps_that_bite
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
@@ -121,7 +123,7 @@ def _type_tile(site: Site, type_id: str, page: str) -> Tile:
 
 
 def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
-    blocks: list[Block] = []
+    blocks: list[Block] = [*_paper(day)]
     for number, entry in day.entries.items():
         name, _, href = _who(site, entry, page)
         facts = [
@@ -152,6 +154,19 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
         tuple(blocks),
         day_id.replace("-", " ").capitalize(),
     )
+
+
+def _paper(day: RecordDay) -> Iterator[Block]:
+    """When the pack was printed, and which of its pages a later swap has made wrong."""
+    printed = said(day.printed)
+    if printed is None:
+        return
+    moment = (printed.date, printed.at)
+    void = [number for number, entry in day.entries.items() if any((s.date, s.at) > moment for s in entry.swaps)]
+    lines = [Line(f"{printed.date.isoformat()} at {printed.at:%H:%M}.", "Pack printed:")]
+    if void:
+        lines.append(Line(f"number {', '.join(void)} was swapped since. Print it again.", "On paper wrong:", "caution"))
+    yield Lines(tuple(lines))
 
 
 def unfit_gaps(site: Site, entry: Entry) -> tuple[Gap, ...]:

@@ -10,6 +10,8 @@ from hardpoint.records.controls import Control
 from hardpoint.records.known import NonValue, entries, said
 
 _PROPELLER = "Propeller still dangerous."
+_NO_PROPELLER = (NonValue.NOT_FITTED, NonValue.NOT_APPLICABLE)
+"""Somebody looked; an unknown propeller counts as one that is there."""
 _ALONE = {"suffices": "suffices by itself", "all needed": "not alone: all of them are needed"}
 
 
@@ -72,11 +74,9 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
     if control.repeats:
         facts.append(shown.fact("Also", (*path, "repeats"), f"a second one of {control.repeats.replace('-', ' ')}"))
     was = shown.was((*path, "off_is")) or shown.was((*path, "steps"))
-    first = [
-        label
-        for label, quiet in (("Guard", control.guard == "none"), ("Beyond off", control.beyond_off == "nothing"))
-        if not quiet
-    ]
+    quiet = {"Guard": control.guard == "none", "Beyond off": control.beyond_off == "nothing"}
+    quiet["Stays live"] = control.stays_live == "nothing"
+    first = [label for label, says_nothing in quiet.items() if not says_nothing]
     seen, more = folded(facts, "Alone", "It has worked when", *first)
     return Steps(
         anchor(path),
@@ -85,7 +85,7 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
         _movement(control),
         seen,
         more,
-        _PROPELLER if said(shown.airframe.propeller) is not None else "",
+        "" if shown.airframe.propeller in _NO_PROPELLER else _PROPELLER,
         was,
     )
 
