@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.telling import Shown, tell
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.structure import ZoneSide
+from hardpoint.records.structure import Zone, ZoneSide
 from hardpoint.records.ways import ATTITUDES
 
 _COMPLETE = "walked and complete"
@@ -18,20 +20,7 @@ def cutting(shown: Shown) -> Section:
     if isinstance(zones, NonValue):
         block: Block = Lines((Line("where it may be cut: nobody has recorded it", "UNKNOWN", "unknown"),))
     else:
-        rows = tuple(
-            Row(
-                (
-                    Value(name.replace("-", " ").capitalize(), note=tell(zone.structure).text),
-                    _verdict(shown, name, "left", zone.left),
-                    _verdict(shown, name, "right", zone.right),
-                ),
-                anchor(("zones", name)),
-            )
-            for name, zone in zones.items()
-        )
-        block = Table(
-            "zones", "Cutting by zone and side, the airframe's own left and right", ("Zone", "Left", "Right"), rows
-        )
+        block = _zones(shown, zones)
     caution = Line(
         "a list from a drawing or a walk in part is not complete: something can lie behind",
         "Before a blade:",
@@ -40,7 +29,28 @@ def cutting(shown: Shown) -> Section:
     return Section("cut", "Cut", (Lines((caution,)), block), "Cut")
 
 
-def _verdict(shown: Shown, zone: str, side: str, listed: ZoneSide) -> Value:
+def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
+    """Left and right always; the canopy and the floor side where some zone speaks of them."""
+    spoken = [side for side in ("top", "floor") if any(getattr(zone, side) for zone in zones.values())]
+    sides = ("left", "right", *spoken)
+    heads = {"left": "Left", "right": "Right", "top": "Canopy side", "floor": "Floor side"}
+    rows = tuple(
+        Row(
+            (
+                Value(name.replace("-", " ").capitalize(), note=tell(zone.structure).text),
+                *(_verdict(shown, name, side, getattr(zone, side)) for side in sides),
+            ),
+            anchor(("zones", name)),
+        )
+        for name, zone in zones.items()
+    )
+    caption = "Cutting by zone and side, the airframe's own left and right"
+    return Table("zones", caption, ("Zone", *(heads[side] for side in sides)), rows)
+
+
+def _verdict(shown: Shown, zone: str, side: str, listed: ZoneSide | None) -> Value:
+    if listed is None:
+        return Value("UNKNOWN: do not cut", "unknown", note="nobody has said")
     verdict, listing = tell(listed.cut), tell(listed.listing)
     was = shown.was(("zones", zone, side))
     note = f"list: {listing.text}" + ("" if listing.text == _COMPLETE else ", not complete")

@@ -6,19 +6,19 @@ from collections.abc import Iterator
 
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.devices import ASKED, devices
 from hardpoint.pages.opening import keep_out
 from hardpoint.pages.telling import Shown, do_not, place_words, tell
-from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section, Value
+from hardpoint.pages.vessels import bottles, tanks
+from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
 
 MOST_NEVER = 3
-_ASKED: tuple[tuple[str, DeviceKind], ...] = (("Rocket", "rocket parachute"), ("Seat cartridge", "seat cartridge"))
 
 
 def strip(shown: Shown) -> tuple[Hazard, ...]:
     """Rocket, seat cartridge, high voltage: YES, NO or UNKNOWN."""
-    answers = [(label, device_answer(shown.airframe, kind), "#stay-clear") for label, kind in _ASKED]
+    answers = [(label, device_answer(shown.airframe, kind), "#stay-clear") for label, kind in ASKED]
     answers.append(("High voltage", high_voltage_answer(shown.airframe), "#stay-clear"))
     return tuple(_hazard(label, answer, href) for label, answer, href in answers)
 
@@ -66,100 +66,13 @@ def staying_clear(shown: Shown) -> Section:
     """Everything that can fire, burst, burn, spring or shock, with its place in words."""
     blocks: list[Block] = []
     blocks += list(keep_out(shown))
-    blocks += list(_devices(shown))
-    blocks.append(Facts("bottles", "Pressure bottles", _bottles(shown)))
-    blocks.append(Facts("tanks", "Fuel, oil, smoke oil", _tanks(shown)))
+    blocks += list(devices(shown))
+    blocks.append(Facts("bottles", "Pressure bottles", bottles(shown)))
+    blocks.append(Facts("tanks", "Fuel, oil, smoke oil", tanks(shown)))
     blocks.append(Facts("loaded-parts", "Under tension", _loaded(shown)))
     blocks.append(Facts("hazards", "Other harm", _others(shown)))
     blocks.append(Facts("fire", "Fire, smoke, dust", _fire(shown)))
     return Section("stay-clear", "Stay clear", tuple(blocks), "Stay clear")
-
-
-def _devices(shown: Shown) -> Iterator[Block]:
-    facts = []
-    for label, kind in _ASKED:
-        answer = device_answer(shown.airframe, kind)
-        if answer is not True:
-            facts.append(Fact(label, tell(answer) if isinstance(answer, NonValue) else Value("fitted")))
-    facts.append(shown.fact("High voltage", ("high_voltage",), _voltage(shown)))
-    yield Facts("pyrotechnics", "Rockets, cartridges, high voltage", tuple(facts))
-    for name, device in entries(shown.airframe.pyrotechnics).items():
-        yield Facts(anchor(("pyrotechnics", name)), device.kind.capitalize(), _device(shown, name, device))
-
-
-def _voltage(shown: Shown) -> str | NonValue:
-    system = shown.airframe.high_voltage
-    if isinstance(system, NonValue):
-        return system
-    return f"{tell(system.voltage).text}; stays live: {tell(system.stays_live).text}"
-
-
-def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
-    path = ("pyrotechnics", name)
-    exit_ = said(device.exit_direction)
-    flies = (
-        f"{tell(exit_.raised).text} towards canopy and {exit_.towards}, through {tell(exit_.through).text}"
-        if exit_
-        else device.exit_direction
-    )
-    cable = said(device.cable)
-    route: object = (
-        device.cable
-        if cable is None
-        else (cable.path if isinstance(cable.path, NonValue) else "recorded; see structure")
-    )
-    facts = [
-        shown.fact("Where", (*path, "place"), place_words(device.place, shown.airframe)),
-        shown.fact("Flies", (*path, "exit_direction"), flies, note="a bent mount points anywhere"),
-        shown.fact("Cable route", (*path, "cable"), route),
-        shown.fact("State", (*path, "state"), device.state),
-    ]
-    if device.do_not:
-        facts.append(shown.fact("Near it", (*path, "do_not"), do_not(device.do_not)))
-    return tuple(facts)
-
-
-def _bottles(shown: Shown) -> tuple[Fact, ...]:
-    bottles = shown.airframe.bottles
-    if isinstance(bottles, NonValue):
-        return (shown.fact("Bottles", ("bottles",), bottles),)
-    facts = []
-    for name, bottle in bottles.items():
-        path = ("bottles", name)
-        if isinstance(bottle, NonValue):
-            facts.append(shown.fact(name.replace("-", " ").capitalize(), path, bottle, anchored=True))
-            continue
-        pressure = tell(bottle.working_pressure, (*path, "working_pressure"))
-        capacity = tell(bottle.water_capacity, (*path, "water_capacity"))
-        where = place_words(bottle.place, shown.airframe)
-        words = f"water capacity {_with_beside(capacity)}, pressure {_with_beside(pressure)}, {where}"
-        note = " ".join(part for part in (do_not(bottle.do_not), bottle.carried or "") if part)
-        facts.append(
-            shown.fact(f"{bottle.use.capitalize()} ({tell(bottle.holds).text})", path, words, note=note, anchored=True)
-        )
-    return tuple(facts) or (Fact("Bottles", Value("none listed")),)
-
-
-def _with_beside(value: Value) -> str:
-    beside = f" ({', '.join(value.beside)})" if value.beside else ""
-    return f"{value.text}{beside}" + (f" [{value.remark}]" if value.remark else "")
-
-
-def _tanks(shown: Shown) -> tuple[Fact, ...]:
-    tanks = shown.airframe.tanks
-    if isinstance(tanks, NonValue):
-        return (shown.fact("Tanks", ("tanks",), tanks),)
-    facts = []
-    for name, tank in tanks.items():
-        path = ("tanks", name)
-        if isinstance(tank, NonValue):
-            facts.append(shown.fact(name.replace("-", " ").capitalize(), path, tank, anchored=True))
-            continue
-        volume = _with_beside(tell(tank.capacity, (*path, "capacity")))
-        count = f"{tank.count} x " if tank.count > 1 else ""
-        words = f"{tell(tank.holds).text}, {count}{volume}, {place_words(tank.place, shown.airframe)}"
-        facts.append(shown.fact(name.replace("-", " ").capitalize(), path, words, note=tank.burns or "", anchored=True))
-    return tuple(facts)
 
 
 def _loaded(shown: Shown) -> tuple[Fact, ...]:

@@ -99,8 +99,14 @@ def _grips(seat: Seat) -> Iterator[Line]:
 def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
     if seat.do_not_pull is NonValue.UNKNOWN:
         yield Line("what must not be pulled at this seat", "UNKNOWN", "unknown")
-    for name, handle in entries(seat.do_not_pull).items():
+    listed = seat.do_not_pull
+    for name, handle in listed.items() if not isinstance(listed, NonValue) else ():
         path = ("seats", seat_name, "do_not_pull", name)
+        if isinstance(handle, NonValue):
+            yield Line(
+                name.replace("-", " "), "UNKNOWN, so do not pull:", "unknown", id=anchor(path), was=shown.was(path)
+            )
+            continue
         where = place_words(handle.place, shown.airframe)
         yield Line(
             f"{handle.what}, {where}: {handle.why}", "Do not pull", "never", id=anchor(path), was=shown.was(path)
@@ -121,7 +127,10 @@ def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
     ]
     if isinstance(seat.worn, NonValue):
         facts.append(shown.fact("Other kit worn", (*path, "worn"), seat.worn))
-    for name, worn in entries(seat.worn).items():
+    for name, worn in seat.worn.items() if not isinstance(seat.worn, NonValue) else ():
+        if isinstance(worn, NonValue):
+            facts.append(shown.fact(name.replace("-", " ").capitalize(), (*path, "worn", name), worn, anchored=True))
+            continue
         words = "; ".join(
             part
             for part in (

@@ -54,6 +54,7 @@ def keep_out(shown: Shown) -> Iterator[Block]:
     """Why to come from there, and every direction not to come from, with its reason."""
     told = said(shown.airframe.approach)
     if told is None:
+        yield Lines(tuple(_blast(shown)), "keep-out", "Directions")
         return
     lines = [Line(tell(told.because).text, "Come from there because:")]
     lines += [
@@ -62,7 +63,27 @@ def keep_out(shown: Shown) -> Iterator[Block]:
     ]
     if told.keep_out is NonValue.UNKNOWN:
         lines.append(Line("from where not to come", "UNKNOWN", "unknown"))
-    yield Lines(tuple(lines), "keep-out", "Directions")
+    yield Lines((*lines, *_blast(shown)), "keep-out", "Directions")
+
+
+def _blast(shown: Shown) -> Iterator[Line]:
+    """How far to keep from intake, exhaust and rotor, where there is one."""
+    engine = said(shown.airframe.engine)
+    for where, key in (("ahead of the intake", "intake_keep"), ("behind the exhaust", "exhaust_keep")):
+        answer = getattr(engine, key) if engine else NonValue.NOT_APPLICABLE
+        if answer is NonValue.UNKNOWN:
+            yield Line(f"how far to keep {where}", "UNKNOWN", "unknown")
+        elif said(answer) is not None:
+            told = tell(answer, ("engine", key))
+            beside = f" ({told.beside[0]})" if told.beside else ""
+            yield Line(f"{where}: keep {told.text}{beside}", "Not", "caution")
+    rotor = said(shown.airframe.rotor)
+    if rotor:
+        height, run_down = tell(rotor.tip_height), tell(rotor.run_down)
+        words = f"a blade comes down to {height.text}; it turns for {run_down.text} after shut-down"
+        yield Line(words, "Rotor:", "unknown" if "unknown" in (height.state, run_down.state) else "caution")
+    elif shown.airframe.rotor is NonValue.UNKNOWN:
+        yield Line("whether there is a rotor", "UNKNOWN", "unknown")
 
 
 def opening(shown: Shown) -> Section:

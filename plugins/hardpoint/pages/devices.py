@@ -1,0 +1,101 @@
+"""Crew page, stay clear: rockets, cartridges, high voltage."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from hardpoint.figures.answers import device_answer
+from hardpoint.findings import Path
+from hardpoint.pages.addresses import anchor
+from hardpoint.pages.telling import Shown, do_not, place_words, several, tell
+from hardpoint.pages.vessels import way_of, where
+from hardpoint.pages.view import Block, Fact, Facts, Value
+from hardpoint.records.electrics import HighVoltage
+from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
+
+ASKED: tuple[tuple[str, DeviceKind], ...] = (("Rocket", "rocket parachute"), ("Seat cartridge", "seat cartridge"))
+
+
+def devices(shown: Shown) -> Iterator[Block]:
+    """The answers first, then each device and the high voltage in full."""
+    yield Facts("pyrotechnics", "Rockets, cartridges, high voltage", (*_asked(shown), *_other_answers(shown)))
+    for name, device in entries(shown.airframe.pyrotechnics).items():
+        yield Facts(anchor(("pyrotechnics", name)), device.kind.capitalize(), _device(shown, name, device))
+    system = said(shown.airframe.high_voltage)
+    if system:
+        yield Facts("high-voltage", "High voltage", _voltage(shown, system))
+
+
+def _asked(shown: Shown) -> Iterator[Fact]:
+    for label, kind in ASKED:
+        answer = device_answer(shown.airframe, kind)
+        yield Fact(label, tell(answer) if isinstance(answer, NonValue) else Value("FITTED"))
+    system = shown.airframe.high_voltage
+    answered = system if isinstance(system, NonValue) else "FITTED"
+    yield shown.fact("High voltage", ("high_voltage",), answered)
+
+
+def _other_answers(shown: Shown) -> Iterator[Fact]:
+    """What the record answers of further kinds, for example that a canopy cartridge is unknown."""
+    listed = shown.airframe.pyrotechnics
+    told = {kind.replace(" ", "-") for _, kind in ASKED}
+    for name, answer in listed.items() if not isinstance(listed, NonValue) else ():
+        if isinstance(answer, NonValue) and name not in told:
+            yield shown.fact(name.replace("-", " ").capitalize(), ("pyrotechnics", name), answer, anchored=True)
+
+
+def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
+    path: Path = ("pyrotechnics", name)
+    exit_ = said(device.exit_direction)
+    flies: object = device.exit_direction
+    if exit_:
+        raised, through = tell(exit_.raised).text, tell(exit_.through).text
+        flies = f"{raised} towards canopy and {exit_.towards}, through {through}"
+    facts = [
+        shown.fact("Where", (*path, "place"), place_words(device.place, shown.airframe)),
+        shown.fact("Handle: never touch", (*path, "handle"), device.handle),
+        shown.fact("Flies", (*path, "exit_direction"), flies, note="a bent mount points anywhere"),
+        Fact("Cable", way_of(device.cable), was=shown.was((*path, "cable"))),
+        shown.fact("State", (*path, "state"), device.state),
+    ]
+    if device.do_not:
+        facts.append(shown.fact("Near it", (*path, "do_not"), do_not(device.do_not)))
+    return tuple(facts)
+
+
+def _voltage(shown: Shown, system: HighVoltage) -> tuple[Fact, ...]:
+    path = ("high_voltage",)
+    facts = [
+        shown.fact("Stays live", (*path, "stays_live"), system.stays_live),
+        shown.fact("Voltage", (*path, "voltage"), system.voltage),
+        Fact("Packs", _packs(shown, system), was=shown.was((*path, "packs"))),
+        Fact("Cables", _cables(system), was=shown.was((*path, "cables"))),
+        _disconnect(shown, system),
+    ]
+    if system.vents is not None:
+        facts.append(shown.fact("Vents", (*path, "vents"), place_words(system.vents, shown.airframe)))
+    facts.append(shown.fact("In water", (*path, "in_water"), system.in_water))
+    return tuple(facts)
+
+
+def _packs(shown: Shown, system: HighVoltage) -> Value:
+    if isinstance(system.packs, NonValue):
+        return tell(system.packs)
+    return several(
+        (name, tell(pack) if isinstance(pack, NonValue) else where(pack.place, shown))
+        for name, pack in system.packs.items()
+    )
+
+
+def _cables(system: HighVoltage) -> Value:
+    if isinstance(system.cables, NonValue):
+        return tell(system.cables)
+    return several((name, way_of(cable)) for name, cable in system.cables.items())
+
+
+def _disconnect(shown: Shown, system: HighVoltage) -> Fact:
+    told = tell(system.disconnect)
+    href = f"#{anchor(('controls', told.text))}" if told.state == "said" else ""
+    value = Value(told.text.replace("-", " ") if href else told.text, told.state, href=href)
+    return Fact("Disconnect", value, was=shown.was(("high_voltage", "disconnect")))
