@@ -124,4 +124,8 @@ def test_paths_in_plain_words() -> None:
     "words", ["step on the wing root", "do not step on the wing root", "Never: step on the wing root"]
 )
 def test_a_prohibition_never_reads_as_an_instruction(words: str) -> None:
-    assert do_not(words) == "Do NOT step on the wing root"
+    assert do_not(words) == (("Do NOT", Value("step on the wing root")),)
+
+
+def test_no_prohibition_no_line() -> None:
+    assert do_not(None) == ()

@@ -8,9 +8,9 @@ from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.devices import ASKED, devices
 from hardpoint.pages.opening import keep_out
-from hardpoint.pages.telling import Shown, do_not, place_words, tell
+from hardpoint.pages.telling import Shown, do_not, place_words, several, tell
 from hardpoint.pages.vessels import bottles, tanks
-from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section
+from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section, Value
 from hardpoint.records.known import NonValue, entries, said
 
 MOST_NEVER = 3
@@ -97,9 +97,13 @@ def _others(shown: Shown) -> tuple[Fact, ...]:
     facts = []
     for name, hazard in hazards.items():
         path = ("hazards", name)
-        told = hazard if isinstance(hazard, NonValue) else f"{hazard.what}, {place_words(hazard.place, shown.airframe)}"
-        note = "" if isinstance(hazard, NonValue) else do_not(hazard.do_not)
-        facts.append(shown.fact(name.replace("-", " ").capitalize(), path, told, note=note, anchored=True))
+        title = name.replace("-", " ").capitalize()
+        if isinstance(hazard, NonValue):
+            facts.append(shown.fact(title, path, hazard, anchored=True))
+            continue
+        fact = shown.fact(title, path, "", anchored=True)
+        what = Value(f"{hazard.what}, {place_words(hazard.place, shown.airframe)}")
+        facts.append(Fact(title, several([(hazard.kind, what), *do_not(hazard.do_not)]), fact.id, fact.was))
     return tuple(facts)
 
 

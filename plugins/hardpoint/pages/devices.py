@@ -59,8 +59,7 @@ def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
         Fact("Cable", way_of(device.cable), was=shown.was((*path, "cable"))),
         shown.fact("State", (*path, "state"), device.state),
     ]
-    if device.do_not:
-        facts.append(shown.fact("Near it", (*path, "do_not"), do_not(device.do_not)))
+    facts += [Fact(label, words, was=shown.was((*path, "do_not"))) for label, words in do_not(device.do_not)]
     return tuple(facts)
 
 

@@ -223,12 +223,11 @@ def folded(facts: Iterable[Fact], *first: str) -> tuple[tuple[Fact, ...], tuple[
     return tuple(seen), tuple(fact for fact in told if fact not in seen)
 
 
-def do_not(words: str | None) -> str:
-    """A prohibition never reads as an instruction: ``step on the wing root`` -> ``Do NOT step on the wing root``."""
+def do_not(words: str | None) -> tuple[tuple[str, Value], ...]:
+    """A prohibition as an answer of its own, so that it never reads as an instruction: ``Do NOT: step on the root``."""
     if not words:
-        return ""
-    bare = re.sub(r"(?i)^(?:do not|don't|never)\b[ :,]*", "", words)
-    return f"Do NOT {bare}"
+        return ()
+    return (("Do NOT", Value(re.sub(r"(?i)^(?:do not|don't|never)\b[ :,]*", "", words))),)
 
 
 def label_of(path: Path) -> str:

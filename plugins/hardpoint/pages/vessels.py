@@ -72,10 +72,11 @@ def _bottle(shown: Shown, name: str, bottle: Bottle) -> Fact:
         ("where", where(bottle.place, shown)),
         ("valve", _valve(bottle.valve, shown)),
         *_lines(bottle.lines),
+        *((("carried", Value(bottle.carried)),) if bottle.carried else ()),
+        *do_not(bottle.do_not),
     ]
-    note = " ".join(part for part in (do_not(bottle.do_not), bottle.carried or "") if part)
     title = bottle.use.capitalize() + (f", {bottle.count} of them" if bottle.count > 1 else "")
-    return _told(shown, path, title, answers, note)
+    return _told(shown, path, title, answers, "")
 
 
 def _valve(valve: Valve | NonValue, shown: Shown) -> Value:
