@@ -178,7 +178,7 @@ def test_the_device_shown_apart_is_accepted(tmp_path: Path) -> None:
 # --- the empty records ---------------------------------------------------------------------------------------------
 
 SKELETON = {TYPE: "type.yaml", "tails/QQ-QMA.yaml": "tail.yaml", EVENT: "event.yaml"}
-_FORM = re.compile(r"#(?=\S|  )")
+_FORM = re.compile(r"#\|")
 
 
 def _filled(text: str) -> str:
@@ -188,7 +188,7 @@ def _filled(text: str) -> str:
     kept = []
     for number, line in enumerate(lines):
         following = lines[number + 1] if number + 1 < len(lines) else ""
-        if line.endswith(": unknown") and _FORM.match(following) and _key(following[1:]) == _key(line):
+        if line.endswith(": unknown") and _FORM.match(following) and _key(following[2:]) == _key(line):
             continue
         kept.append(_FORM.sub("", line, count=1))
     return "\n".join(kept) + "\n"

@@ -14,7 +14,7 @@ from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.places import Place, Route
 from hardpoint.records.structure import Behind, BehindItem, Zone, ZoneSide
-from hardpoint.records.tanks import OILS, Fluid
+from hardpoint.records.tanks import ENGINE_FUELS, OILS, Fluid
 from hardpoint.records.texts import Span
 
 ANYWHERE = Span("anywhere", None, None)
@@ -76,7 +76,10 @@ def _tanks(airframe: Airframe) -> Iterator[CutHazard]:
 
 
 def _line_kind(holds: Fluid | NonValue) -> Behind:
-    return "oil line" if holds in OILS else "fuel line"
+    """What runs in the lines of a tank; of unknown contents they count as fuel."""
+    if holds in OILS:
+        return "oil line"
+    return "fuel line" if holds in ENGINE_FUELS or isinstance(holds, NonValue) else "equipment"
 
 
 def _bottles(airframe: Airframe) -> Iterator[CutHazard]:
@@ -158,7 +161,7 @@ def _behind(airframe: Airframe) -> Iterator[CutHazard]:
 def _behind_side(path: Path, zone: Zone, side: str, listed: ZoneSide) -> Iterator[CutHazard]:
     here = frozenset({side})
     if listed.behind is NonValue.UNKNOWN:
-        words = "something unknown behind this side"
+        words = f"something unknown behind the {side} side"
         yield CutHazard(path, "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
     elif listed.behind is not None and not isinstance(listed.behind, NonValue):
         for item, thing in listed.behind.items():

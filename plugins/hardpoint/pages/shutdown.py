@@ -74,7 +74,7 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
     if control.repeats:
         facts.append(shown.fact("Also", (*path, "repeats"), f"a second one of {control.repeats.replace('-', ' ')}"))
     was = shown.was((*path, "off_is")) or shown.was((*path, "steps"))
-    quiet = {"Guard": control.guard == "none", "Beyond off": control.beyond_off == "nothing"}
+    quiet = {"Guard": control.guard in ("none", NonValue.NOT_FITTED), "Beyond off": control.beyond_off == "nothing"}
     quiet["Stays live"] = control.stays_live == "nothing"
     first = [label for label, says_nothing in quiet.items() if not says_nothing]
     seen, more = folded(facts, "Alone", "It has worked when", *first)

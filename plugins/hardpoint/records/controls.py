@@ -65,8 +65,8 @@ class Control(Part):
     """Shape, size, colour: "red ball, 30 mm"."""
     feel: Stated[Words] | None = None
     """What tells it from its neighbours without light."""
-    guard: Stated[Words]
-    """What has to be lifted or turned first; "none" is an answer."""
+    guard: Known[Words]
+    """What has to be lifted or turned first; "none" and not fitted are answers."""
     off_is: Known[Way]
     """Which way is off, in directions of the airframe."""
     works_by: Known[Way] | None = None

@@ -83,8 +83,8 @@ class Exit(Part):
     """Worked from where."""
     place: Stated[Place]
     """Where its handle is, with landmark and feel."""
-    other_side: Stated[Words]
-    """Is there one on the other side? "none, looked" is an answer."""
+    other_side: Known[Words]
+    """Is there one on the other side? "none, looked" and not fitted are answers."""
     label: Known[Words]
     """What the label beside it says."""
     looks: Stated[Words]

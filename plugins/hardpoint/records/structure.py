@@ -111,7 +111,7 @@ class Skin(Part):
     """Thickness of the skin."""
     tube: Known[Length] | None = None
     """Outer diameter of the tubes under it."""
-    joins: Words | None = None
+    joins: Known[Words] | None = None
     """Quarter-turns, screws, stitching: what opens without cutting."""
 
 

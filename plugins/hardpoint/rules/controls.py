@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from hardpoint.records.controls import Control
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.sight import Sign
+from hardpoint.records.walk import fields_of
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 _OPPOSITE = {
@@ -90,6 +92,38 @@ def latches_left_closed(record: Record) -> Iterator[Hit]:
                 str(released),
                 f"all {latches} latches of {exit_.opens}",
                 str(latches),
+            )
+
+
+@AIRFRAME.rule(
+    "room-not-stated", "warning", "An exit that opens `given the room` says how much room it needs, if need be unknown."
+)
+def room_not_stated(record: Record) -> Iterator[Hit]:
+    """Exits that need room and do not say how much."""
+    for name, exit_ in entries(record.airframe.exits).items():
+        works = exit_.works
+        if works.room_needed is None and "opens given the room" in [value for _, value in fields_of(works)]:
+            yield Hit(
+                ("exits", name, "works"), "opens given the room", "the key room_needed beside it", "room_needed: 700 mm"
+            )
+
+
+_SECOND_BELTS = ("ratchet belt", "second lap latch", "single lap belt")
+
+
+@AIRFRAME.rule("second-belt-denied", "warning", "`second_belt` does not deny a second belt that stands among the ties.")
+def second_belt_denied(record: Record) -> Iterator[Hit]:
+    """Seats whose ties hold a second belt while second_belt says that there is none."""
+    for seat_name, seat in record.airframe.seats.items():
+        belts = [name for name, tie in entries(seat.ties).items() if tie.kind in _SECOND_BELTS]
+        words = str(seat.second_belt)
+        denied = (isinstance(seat.second_belt, NonValue) and words != "unknown") or re.search(r"\b(?:none|no)\b", words)
+        if len(entries(seat.ties)) > 1 and belts and denied:
+            yield Hit(
+                ("seats", seat_name, "second_belt"),
+                words,
+                f"what the ties say: {belts[0]} is a second belt",
+                "fitted, ratchet belt",
             )
 
 

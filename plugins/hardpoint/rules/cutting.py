@@ -40,6 +40,26 @@ def preferred_over_hazard(record: Record) -> Iterator[Hit]:
 
 
 @AIRFRAME.rule(
+    "absence-not-proven",
+    "warning",
+    "A claimed absence holds only if nothing of that kind can lie there: a line of unknown way leaves it open.",
+)
+def absence_not_proven(record: Record) -> Iterator[Hit]:
+    """Claims against what can lie there, its way being unknown."""
+    hazards = [hazard for hazard in cut_hazards(record.airframe) if not hazard.certain]
+    for name, absence in record.airframe.absences.items():
+        for hazard in hazards:
+            if hazard.kind == absence.none_of and hazard.fs.overlaps(absence.fs):
+                yield Hit(
+                    ("absences", name, "fs"),
+                    absence.fs.text,
+                    f"a stretch where none can lie: the way of {hazard.what} is unknown, so it can lie there",
+                    "",
+                    related=((hazard.path, hazard.what),),
+                )
+
+
+@AIRFRAME.rule(
     "preferred-not-walked",
     "warning",
     "Cutting is `preferred` only where somebody walked the side, listed all that lies behind it and said so.",

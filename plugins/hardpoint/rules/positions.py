@@ -46,17 +46,51 @@ def _stations(airframe: Part) -> Iterator[tuple[Path, Span]]:
 @AIRFRAME.rule(
     "station-for-a-hand",
     "warning",
-    "What a hand goes by (`feel`, `panel`) is told by landmark and touch, not by stations: nobody has a tape there.",
+    "What a hand goes by (`feel`, `panel`) is told by landmark and touch, not by stations or millimetres.",
 )
 def station_for_a_hand(record: Record) -> Iterator[Hit]:
-    """FS, BL or WL with a figure in the words of a place."""
+    """FS, BL, WL or a length with its unit in the words of a place."""
     for path, part in parts_of(record.airframe):
         for key in ("feel", "panel") if isinstance(part, Place) else ():
             words = getattr(part, key) or ""
-            if re.search(r"\b(?:FS|BL|WL) ?-?\d", words):
+            if re.search(r"\b(?:FS|BL|WL) ?-?\d|\b\d+ ?(?:mm|cm)\b", words):
                 yield Hit(
                     (*path, key), words, "a landmark and what a hand feels", "a hand's width behind the canopy bow"
                 )
+
+
+@AIRFRAME.rule(
+    "other-side-in-words",
+    "warning",
+    "The words of a place (`feel`, `panel`) name the side that `side` names: the airframe's own left and right.",
+)
+def other_side_in_words(record: Record) -> Iterator[Hit]:
+    """Places whose words name only the opposite side."""
+    for path, part in parts_of(record.airframe):
+        if not isinstance(part, Place) or part.side not in ("left", "right"):
+            continue
+        other = "right" if part.side == "left" else "left"
+        for key in ("feel", "panel"):
+            words = str(getattr(part, key) or "")
+            sides = set(re.findall(r"\b(?:left|right)\b", words))
+            if sides == {other}:
+                yield Hit((*path, key), words, f"words that fit side: {part.side}, or the other side", "")
+
+
+@AIRFRAME.rule(
+    "landmark-far-off", "warning", "The landmark that a place is told from (`near`) lies within two metres of it."
+)
+def landmark_far_off(record: Record) -> Iterator[Hit]:
+    """Places whose landmark lies too far off to find them by."""
+    landmarks = entries(record.airframe.landmarks)
+    reach = Decimal(2000) if record.airframe.datum.unit == "mm" else Decimal(79)
+    for path, part in parts_of(record.airframe):
+        fs = said(part.fs) if isinstance(part, Place) else None
+        if not isinstance(part, Place) or fs is None or part.near not in landmarks:
+            continue
+        mark = landmarks[part.near].fs
+        if fs.middle is not None and mark.middle is not None and abs(fs.middle - mark.middle) > reach:
+            yield Hit((*path, "near"), part.near, f"a landmark near FS {fs.text}; {part.near} is at FS {mark.text}", "")
 
 
 @AIRFRAME.rule("length-disagrees", "warning", "The stated length and the stations of nose and tail agree within 20 mm.")

@@ -44,6 +44,18 @@ def review_overdue(subject: Subject) -> Iterator[Hit]:
             )
 
 
+@everywhere("check-out-of-order", "warning", "A check is not dated in the future, and its review comes after it.")
+def check_out_of_order(subject: Subject) -> Iterator[Hit]:
+    """Checks dated after the as-of date, and reviews due before their check."""
+    for path, part in parts_of(subject.root):
+        made = said(part.date) if isinstance(part, Check) else None
+        review = said(part.review) if isinstance(part, Check) else None
+        if made is not None and made > subject.as_of:
+            yield Hit((*path, "date"), str(made), f"a date that has been on {subject.as_of}", "")
+        if made is not None and review is not None and review <= made:
+            yield Hit((*path, "review"), str(review), f"a date after the check of {made}", "")
+
+
 @AIRFRAME.rule("section-not-checked", "warning", "Every section that crews rely on says how it was checked.")
 def section_not_checked(record: Record) -> Iterator[Hit]:
     """Sections without provenance."""
