@@ -12,7 +12,7 @@ import pytest
 PACKAGE = Path(__file__).resolve().parents[1] / "plugins" / "hardpoint"
 
 LAYERS = (
-    {"findings", "nearest", "units"},
+    {"findings", "nearest", "units", "words"},
     {"records"},
     {"figures"},
     {"rules"},
