@@ -29,7 +29,8 @@ class Catalogue(Protocol):
     def ngettext(self, msgid1: str, msgid2: str, n: int) -> str: ...
 
 
-_spoken: ContextVar[Catalogue] = ContextVar("spoken", default=NullTranslations())
+_AS_WRITTEN = NullTranslations()
+_spoken: ContextVar[Catalogue] = ContextVar("spoken", default=_AS_WRITTEN)
 
 
 def say(text: str, /, **names: object) -> str:
