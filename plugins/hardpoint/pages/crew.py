@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from hardpoint.pages import addresses
+from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
 from hardpoint.pages.dangers import never_touch, staying_clear, strip
 from hardpoint.pages.freeing import freeing, gripping
@@ -71,7 +72,7 @@ def _sections(shown: Shown) -> tuple[Section, ...]:
         heavy_end,
         recognising,
     )
-    return tuple(make(shown) for make in makers)
+    return tuple(with_links(make(shown), shown) for make in makers)
 
 
 def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:

@@ -6,17 +6,21 @@ from collections.abc import Iterator
 
 from hardpoint.figures.fitness import Gap, gaps_that_bite
 from hardpoint.pages import addresses
+from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
+from hardpoint.pages.entries import all_flown, day_name
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import label_of, shown_tail, shown_type, tell
+from hardpoint.pages.two_at_once import two_at_once
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.event import Day as RecordDay
 from hardpoint.records.event import Entry
 from hardpoint.records.fleet import LineUp
 from hardpoint.records.known import said
+from hardpoint.words import say
 
 
 def home_page(site: Site) -> Page:
@@ -35,7 +39,12 @@ def home_page(site: Site) -> Page:
             for event_id, line_up in events
         ),
         Link("What this station has decided", relative(addresses.STATION, page), "cordons, drills, cranes, tools"),
+        Link(
+            say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page), say("what to assume")
+        ),
         Link("Compare all types", relative(addresses.COMPARE, page)),
+        *(Link(title, relative(address, page)) for title, address in across_titles()),
+        Link(say("Drill"), relative(addresses.DRILL, page), say("questions for training")),
         Link("What is unanswered", relative(addresses.GAPS, page)),
         Link("How to read a page", relative(addresses.READING, page)),
         Link("Cautions", relative(addresses.CAUTIONS, page)),
@@ -52,6 +61,9 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
     days = tuple(_day(site, event_id, day_id, day, page) for day_id, day in event.days.items())
     sections = [_details(site, page, day_id, day) for day_id, day in event.days.items()]
     sections += [_unfit(site, page, day_id, day) for day_id, day in event.days.items()]
+    sections += [
+        two_at_once(day_id, day_name(day_id), all_flown(site, day), page) for day_id, day in event.days.items()
+    ]
     if event.claims:
         sections.append(claims_section(site, event, page))
     if event.notes or event.changes:
@@ -63,7 +75,11 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
     )
     dated = f"{event.place}. As of {site.as_of.isoformat()}."
     lead = f"{dated} Swaps are struck through; a number on two days is two aircraft."
-    view = SheetPage(site.frame(page, event.name), event.name, lead, tuple(sections), (), site.cautions, days)
+    links = (
+        Link(say("Briefing: what to show on which aircraft"), relative(addresses.brief_page(event_id), page)),
+        Link(say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page)),
+    )
+    view = SheetPage(site.frame(page, event.name), event.name, lead, tuple(sections), links, site.cautions, days)
     return Page(page, event.name, "sheet.html", view)
 
 
@@ -192,14 +208,15 @@ def _unfit(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
                 Line("no gap recorded where crews act; that does not make it fit", f"{number}:", "plain", href)
             )
             continue
-        words = "; ".join(_gap_words(gap) for gap in gaps)
+        words = "; ".join(gap_words(gap) for gap in gaps)
         lines.append(Line(words, f"{number}, unfit with:", "unknown", href))
     title = f"{day_id.replace('-', ' ').capitalize()}: unfit with these gaps"
     note = Line("The page names the gap; people decide.")
     return Section(f"{day_id}-unfit", title, (Lines((*lines, note)),), "Unfit")
 
 
-def _gap_words(gap: Gap) -> str:
+def gap_words(gap: Gap) -> str:
+    """A gap in words: which answer is missing, or conflicts."""
     if gap.kind == "undeclared":
         return gap.group
     word = "UNKNOWN" if gap.kind == "unknown" else "the two figures disagree"

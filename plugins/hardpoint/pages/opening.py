@@ -11,7 +11,7 @@ from hardpoint.records.exits import Canopy, Exit
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.sight import Approach
 
-_TITLES = {
+WAYS_IN = {
     "handle": "Handle",
     "reach in": "Reach in",
     "jettison": "Jettison",
@@ -19,7 +19,7 @@ _TITLES = {
     "hinge release": "Free the hinge",
     "open cockpit": "Open cockpit",
 }
-_OPENS = {
+OPENS = {
     "opens": "opens",
     "opens once flooded": "opens only once flooded",
     "opens given the room": "opens if there is room",
@@ -141,7 +141,7 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
     )
     return Steps(
         anchor(path),
-        f"{_TITLES[exit_.way_in]}, from {origin}",
+        f"{WAYS_IN[exit_.way_in]}, from {origin}",
         where,
         steps_of(exit_.steps),
         seen,
@@ -164,7 +164,7 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
         ("right side down", works.right_side_down),
         ("in water", works.in_water),
     )
-    told = [(attitude, Value(_OPENS[str(answer)]) if said(answer) else UNKNOWN) for attitude, answer in asked]
+    told = [(attitude, Value(OPENS[str(answer)]) if said(answer) else UNKNOWN) for attitude, answer in asked]
     if said(works.room_needed) is not None:
         told.append(("room needed", tell(works.room_needed, ("exits", name, "works", "room_needed"))))
     value = several(told)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hardpoint.drawings.side_view import side_view
 from hardpoint.pages import addresses
+from hardpoint.pages.across.links import with_links
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import Shown, place_words, several, shown_type, tell
 from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value
@@ -21,7 +22,7 @@ def structure_page(site: Site, type_: Type) -> Page:
     title = f"{shown.name}: structure"
     sections = (
         Section("side-view", "Left side", (_drawing(shown),), "Side view"),
-        Section("load-points", "Load points", _points(shown), "Load points"),
+        with_links(Section("load-points", "Load points", _points(shown), "Load points"), shown, page),
         Section("lifts", "Declared lifts", (_lifts(shown),), "Lifts"),
     )
     lead = (

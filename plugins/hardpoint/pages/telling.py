@@ -21,6 +21,7 @@ from hardpoint.records.texts import Span
 from hardpoint.records.trees import in_words, value_at
 from hardpoint.records.ways import Step as RecordStep
 from hardpoint.units import Quantity, shown
+from hardpoint.words import say
 
 UNKNOWN = Value("UNKNOWN", "unknown")
 _NON_VALUES: dict[NonValue, Value] = {
@@ -138,6 +139,11 @@ def tell_quantity(quantity: Quantity, path: Path = ()) -> Value:
         remark = "the two figures disagree" + (f": {quantity.slip}" if quantity.slip else "")
         remark += f"; {quantity.governs.text} governs" if quantity.governs else "; neither was chosen"
     return Value(quantity.text, "said", beside, remark)
+
+
+def term(choice: str) -> str:
+    """A word out of a fixed vocabulary of the records, in the language of the pages."""
+    return say(choice)
 
 
 def place_words(place: Place | NonValue | None, airframe: Airframe | None = None) -> str:

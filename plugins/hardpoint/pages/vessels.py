@@ -70,7 +70,7 @@ def _bottle(shown: Shown, name: str, bottle: Bottle) -> Fact:
         ("water capacity", tell(bottle.water_capacity, (*path, "water_capacity"))),
         ("pressure", tell(bottle.working_pressure, (*path, "working_pressure"))),
         ("where", where(bottle.place, shown)),
-        ("valve", _valve(bottle.valve, shown)),
+        ("valve", valve_words(bottle.valve, shown)),
         *_lines(bottle.lines),
         *((("carried", Value(bottle.carried)),) if bottle.carried else ()),
         *do_not(bottle.do_not),
@@ -79,7 +79,8 @@ def _bottle(shown: Shown, name: str, bottle: Bottle) -> Fact:
     return _told(shown, path, title, answers, "")
 
 
-def _valve(valve: Valve | NonValue, shown: Shown) -> Value:
+def valve_words(valve: Valve | NonValue, shown: Shown) -> Value:
+    """Which way a valve closes, and where it is."""
     if isinstance(valve, NonValue):
         return tell(valve)
     closes = way_words(valve.closes, valve.seen_from)

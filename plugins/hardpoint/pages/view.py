@@ -144,7 +144,38 @@ class Drawing:
     kind: Literal["drawing"] = field(default="drawing", init=False)
 
 
-Block = Steps | Facts | Lines | Table | Drawing
+@dataclass(frozen=True)
+class Links:
+    """Words that lead away, under a heading of their own so that no tap on an answer leaves the page."""
+
+    id: str
+    title: str
+    links: tuple[Link, ...]
+    kind: Literal["links"] = field(default="links", init=False)
+
+
+@dataclass(frozen=True)
+class Quiz:
+    """Questions, each with its answer folded under it."""
+
+    id: str
+    title: str
+    questions: tuple[Question, ...]
+    kind: Literal["quiz"] = field(default="quiz", init=False)
+
+
+@dataclass(frozen=True)
+class Question:
+    """One question for training; ``href`` leads to the place in the record that answers it."""
+
+    asks: str
+    answer: Value
+    id: str
+    href: str
+    because: str = ""
+
+
+Block = Steps | Facts | Lines | Table | Drawing | Links | Quiz
 
 
 @dataclass(frozen=True)
@@ -258,6 +289,8 @@ class SheetPage:
 
 @dataclass(frozen=True)
 class Column:
+    """A fact that a board tells of each of its rows; ``shown`` unless the reader chooses otherwise."""
+
     id: str
     title: str
     group: str
@@ -265,10 +298,20 @@ class Column:
 
 
 @dataclass(frozen=True)
-class CompareRow:
-    """One type: a cell per column; ``words`` is what the search box matches besides the cells.
+class Facet:
+    """A question with few answers, by which the rows of a board can be narrowed."""
+
+    id: str
+    title: str
+    options: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class BoardRow:
+    """One row: a cell per column; ``words`` is what the search box matches besides the cells.
 
     ``order`` is its rank in each column, computed here: written figures in mixed units do not sort by their text.
+    ``facets`` holds its answers to each facet; one row can have several.
     """
 
     id: str
@@ -277,11 +320,21 @@ class CompareRow:
     cells: tuple[Value, ...]
     words: str
     order: tuple[int, ...]
+    facets: tuple[tuple[str, ...], ...] = ()
+    note: str = ""
 
 
 @dataclass(frozen=True)
-class ComparePage:
+class BoardPage:
+    """A searchable table: types, or things of one kind across all types. ``rows_are`` names one and many of them."""
+
     frame: Frame
+    title: str
+    lead: str
+    head: str
+    rows_are: str
     columns: tuple[Column, ...]
-    rows: tuple[CompareRow, ...]
+    rows: tuple[BoardRow, ...]
+    facets: tuple[Facet, ...]
+    links: tuple[Link, ...]
     cautions: tuple[str, ...]
