@@ -1,4 +1,4 @@
-"""Questions for training, from the records alone. UNKNOWN is a right answer, and "the same as the other" is the trap."""
+"""Questions for training, from the records alone. UNKNOWN is a right answer; "the same as the other" is the trap."""
 
 from __future__ import annotations
 

@@ -35,7 +35,8 @@ def gaps_page(site: Site) -> Page:
 def _by_who(site: Site, page: str) -> Section:
     """The same unknowns once more, under whoever can answer: a list to walk up to somebody with."""
     asked: dict[str, list[Row]] = {}
-    for record in (*site.fleet.types.values(), *site.fleet.tails.values()):
+    records: list[Type | Aircraft] = [*site.fleet.types.values(), *site.fleet.tails.values()]
+    for record in records:
         who = _by_section(record.airframe.who_can_answer)
         home = addresses.type_page(record.id)
         paths = list(unknowns(record)) if isinstance(record, Type) else _own_unknowns(record)

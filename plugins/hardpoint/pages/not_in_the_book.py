@@ -28,7 +28,7 @@ _FIRST: tuple[tuple[str, str], ...] = (
     (mark("Bottles:"), mark("assume pressure behind and under the seats.")),
     (
         mark("Occupants:"),
-        mark("assume one in every seat. Feel for each tie: lap, shoulders, second belt, leads, hose."),
+        mark("one in every seat. Feel for each tie: lap, shoulders, second belt, leads, hose."),
     ),
     (mark("Handles:"), mark("pull none whose work you do not know. Yellow and black, or red: never.")),
 )
@@ -36,7 +36,7 @@ _WHO: tuple[tuple[str, str], ...] = (
     (mark("Ask:"), mark("owner, other pilots of the type, the organiser's entry form, whoever fuelled it.")),
     (
         mark("Read:"),
-        mark("labels and arrows on the skin beside canopy and doors. They can be wrong; they can be missing."),
+        mark("labels and arrows on the skin beside canopy and doors. They can be wrong or missing."),
     ),
     (mark("Look:"), mark("through the panes before a tool goes in; note what you see, where, from which side.")),
     (mark("Say:"), mark("to the incident commander: not in the book. What follows is assumed, not recorded.")),
@@ -45,12 +45,12 @@ _THEN: tuple[tuple[str, str], ...] = (
     (mark("Open:"), mark("first what is made to open: handle, door, canopy; then a pane; the skin last of all.")),
     (
         mark("Shut down:"),
-        mark("switches go different ways on different types. Off is what a placard or its pilot says."),
+        mark("switches go different ways on other types. Off is what a placard or its pilot says."),
     ),
-    (mark("Cut:"), mark("nowhere until somebody has seen the inner face of that skin. A clear outside tells nothing.")),
+    (mark("Cut:"), mark("nowhere until somebody has seen the inner face of that skin. Its outside tells nothing.")),
     (
         mark("Lift:"),
-        mark("no point is known to hold. A tie-down ring, a step, a strut is not a lift point. Wait for a rigger."),
+        mark("no point is known to hold; a tie-down ring, a step, a strut is none. Wait for a rigger."),
     ),
     (mark("Water:"), mark("assume that nothing opens until it is flooded, and that the engine's end goes down first.")),
     (mark("Damage:"), mark("changes everything above. A bent mount points anywhere.")),
