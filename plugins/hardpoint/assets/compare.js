@@ -160,6 +160,14 @@
     boxes.forEach(function (box) { box.checked = usual.indexOf(box.value) >= 0; });
   }
 
+  /** What narrows or sorts the rows is never out of sight: a short list must not pass for the whole. */
+  function unfold() {
+    var view = read();
+    var set = view.sort || view.turn || view.only.some(Boolean) || view.facts.join() !== usual.join();
+    var more = tools.querySelector("[data-compare-more]");
+    if (more && set) more.setAttribute("open", "");
+  }
+
   function recall() {
     var hash = location.hash.slice(1);
     if (hash.indexOf("=") < 0) {
@@ -176,6 +184,7 @@
     });
     var facts = stored.has("facts") ? (stored.get("facts") || "").split(",") : usual;
     boxes.forEach(function (box) { box.checked = facts.indexOf(box.value) >= 0; });
+    unfold();
   }
 
   /** @param {(view: View) => void} act */

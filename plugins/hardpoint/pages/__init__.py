@@ -18,6 +18,7 @@ from hardpoint.pages.not_in_the_book import not_in_the_book_page
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.station_page import station_page
 from hardpoint.pages.structure_page import structure_page
+from hardpoint.pages.two_at_once import two_at_once_page
 
 __all__ = ["Page", "Site", "all_pages", "anchors"]
 
@@ -41,6 +42,7 @@ def all_pages(site: Site) -> Iterator[Page]:
     for event_id, line_up in site.fleet.events.items():
         yield event_page(site, event_id, line_up)
         yield brief_page(site, event_id)
+        yield two_at_once_page(site, event_id)
 
 
 def anchors(view: Any) -> set[str]:

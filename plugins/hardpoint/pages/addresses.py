@@ -11,6 +11,7 @@ COMPARE = "compare.html"
 GAPS = "gaps.html"
 STATION = "station.html"
 FLEET_DATA = "fleet.json"
+DATA_SCHEMA = "fleet/schema"
 READING = "reading-a-page.html"
 CAUTIONS = "cautions.html"
 NOT_IN_THE_BOOK = "not-in-the-book.html"
@@ -68,6 +69,11 @@ def brief_page(event_id: str) -> str:
 def drill_page(type_id: str) -> str:
     """Questions for training on one type."""
     return f"types/{type_id}/drill.html"
+
+
+def two_at_once_page(event_id: str) -> str:
+    """The key facts of an event's aircraft side by side."""
+    return f"events/{event_id}/two-at-once.html"
 
 
 def across_page(topic: str) -> str:

@@ -10,10 +10,10 @@ from hardpoint.pages.after import two_signs
 from hardpoint.pages.dangers import never_touch
 from hardpoint.pages.entries import Flown, all_flown, dated, day_name, every_day
 from hardpoint.pages.key_facts import key_facts, unlike
-from hardpoint.pages.lineup import gap_words, unfit_gaps
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import label_of, place_words, tell
-from hardpoint.pages.view import Block, Line, Lines, Link, Section, SheetPage, Value
+from hardpoint.pages.unfit import gap_lines, unfit_gaps
+from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.event import Day
 from hardpoint.records.known import NonValue, entries
 from hardpoint.words import say
@@ -140,30 +140,23 @@ def _differs(one: Flown, page: str) -> Iterator[Block]:
 def _unlike_last(before: Flown | None, one: Flown, page: str) -> Iterator[Block]:
     if before is None:
         return
-    lines = [
-        Line(
-            say("{now} here; {was} on {number}", now=_short(now), was=_short(was), number=before.number),
-            f"{fact.title}:",
-            "unknown" if now.state == "unknown" else "plain",
-            relative(f"{one.address}#{fact.part}", page),
-        )
-        for fact, was, now in unlike(before.shown.airframe, one.shown.airframe)
-    ]
     title = say("Unlike the last, {number} {aircraft}", number=before.number, aircraft=before.called)
-    yield Lines(
-        tuple(lines) or (Line(say("no recorded difference in what is asked here")),), f"{_id(one)}-unlike", title
+    rows = tuple(
+        Row((Value(fact.title, href=relative(f"{one.address}#{fact.part}", page)), now, was))
+        for fact, was, now in unlike(before.shown.airframe, one.shown.airframe)
     )
-
-
-def _short(value: Value) -> str:
-    return value.text
+    heads = (say("What"), say("Here, {number}", number=one.number), say("The last, {number}", number=before.number))
+    if rows:
+        yield Table(f"{_id(one)}-unlike", title, heads, rows)
+    else:
+        yield Lines((Line(say("no recorded difference in what is asked here")),), f"{_id(one)}-unlike", title)
 
 
 def _nobody_knows(site: Site, one: Flown, page: str) -> Lines:
     gaps = unfit_gaps(site, one.entry)
     who = dict(one.shown.airframe.who_can_answer)
-    lines = [Line(gap_words(gap), say("Ask:"), "unknown", _at(one, "open", page)) for gap in gaps]
-    lines += [Line(str(words), say("Can answer, {part}:", part=str(part))) for part, words in who.items()]
+    lines = list(gap_lines(gaps, one.address, page))
+    lines += [Line(str(words), say("Can answer, {part}:", part=label_of((part,)))) for part, words in who.items()]
     title = say("Say what nobody knows")
     empty = Line(say("no gap is recorded where crews act; that is no promise"))
     return Lines(tuple(lines) or (empty,), f"{_id(one)}-unknown", title)

@@ -86,7 +86,7 @@ def _type(site: Site, type_: Type, page: str) -> Iterator[Section]:
 
 
 def _plain(shown: Shown, fact: KeyFact, page: str) -> Question:
-    asks = say("{aircraft}: {question}?", aircraft=_called(shown), question=fact.title[:1].lower() + fact.title[1:])
+    asks = say("{aircraft}: {question}", aircraft=_called(shown), question=fact.asks)
     return Question(asks, fact.tell(shown.airframe), f"{shown.id}-{fact.id}", _place(shown, fact.part, page))
 
 

@@ -20,10 +20,11 @@ from hardpoint.words import mark, say
 
 @dataclass(frozen=True)
 class KeyFact:
-    """One question that every aircraft answers; ``part`` is the part of its crew page where the answer stands."""
+    """One question that every aircraft answers, as a title and as it is asked; ``part`` of its crew page answers it."""
 
     id: str
     title: str
+    asks: str
     part: str
     tell: Callable[[Airframe], Value]
 
@@ -31,24 +32,56 @@ class KeyFact:
 def key_facts() -> tuple[KeyFact, ...]:
     """In the order in which a crew meets them."""
     return (
-        KeyFact("come-from", say("Come from"), "approach", _come_from),
-        KeyFact("rocket", say("Rocket parachute"), "stay-clear", _device("rocket parachute")),
-        KeyFact("cartridge", say("Seat cartridge"), "stay-clear", _device("seat cartridge")),
-        KeyFact("high-voltage", say("High voltage"), "stay-clear", lambda a: yes_or(high_voltage_answer(a))),
-        KeyFact("first-way-in", say("First way in"), "open", first_way_in),
-        KeyFact("inverted", say("Opens inverted"), "open", _inverted),
-        *(KeyFact(id_, say(title), "shut-down", _off(functions)) for id_, title, functions in _OFFS),
-        KeyFact("ties", say("Ties recorded"), "free", _ties),
-        KeyFact("do-not-pull", say("Do not pull"), "grip", _do_not_pull),
-        KeyFact("heavy-end", say("Heavy end"), "heavy-end", lambda a: tell(a.masses.heavy_end)),
+        KeyFact("come-from", say("Come from"), say("from where do you come?"), "approach", _come_from),
+        KeyFact(
+            "rocket",
+            say("Rocket parachute"),
+            say("is a rocket parachute fitted?"),
+            "stay-clear",
+            _device("rocket parachute"),
+        ),
+        KeyFact(
+            "cartridge",
+            say("Seat cartridge"),
+            say("is a seat cartridge fitted?"),
+            "stay-clear",
+            _device("seat cartridge"),
+        ),
+        KeyFact(
+            "high-voltage",
+            say("High voltage"),
+            say("is there high voltage?"),
+            "stay-clear",
+            lambda a: yes_or(high_voltage_answer(a)),
+        ),
+        KeyFact("first-way-in", say("First way in"), say("what is the first way in?"), "open", first_way_in),
+        KeyFact("inverted", say("Opens inverted"), say("does it open inverted?"), "open", _inverted),
+        *(KeyFact(id_, say(title), say(asks), "shut-down", _off(functions)) for id_, title, asks, functions in _OFFS),
+        KeyFact(
+            "ties", say("Ties recorded"), say("what ties the occupant in, and how many are recorded?"), "free", _ties
+        ),
+        KeyFact("do-not-pull", say("Do not pull"), say("what must not be pulled?"), "grip", _do_not_pull),
+        KeyFact(
+            "heavy-end", say("Heavy end"), say("which end is heavy?"), "heavy-end", lambda a: tell(a.masses.heavy_end)
+        ),
     )
 
 
-_OFFS: tuple[tuple[str, str, tuple[Function, ...]], ...] = (
-    ("ignition-off", mark("Magneto or ignition off"), ("magneto", "ignition")),
-    ("master-off", mark("Master or battery off"), ("master", "battery", "high-voltage disconnect")),
-    ("fuel-off", mark("Fuel off"), ("fuel", "HP cock", "LP cock")),
-    ("mixture-off", mark("Mixture off"), ("mixture",)),
+_OFFS: tuple[tuple[str, str, str, tuple[Function, ...]], ...] = (
+    (
+        "ignition-off",
+        mark("Magneto or ignition off"),
+        mark("which way is magneto or ignition off?"),
+        ("magneto", "ignition"),
+    ),
+    (
+        "master-off",
+        mark("Master or battery off"),
+        mark("which way is master or battery off?"),
+        ("master", "battery", "high-voltage disconnect"),
+    ),
+    ("fuel-off", mark("Fuel off"), mark("which way is fuel off?"), ("fuel", "HP cock", "LP cock")),
+    ("mixture-off", mark("Mixture off"), mark("which way is mixture off?"), ("mixture",)),
 )
 
 

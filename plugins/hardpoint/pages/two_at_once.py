@@ -5,30 +5,41 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
+from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
-from hardpoint.pages.entries import Flown
+from hardpoint.pages.entries import Flown, all_flown, dated, every_day
 from hardpoint.pages.key_facts import key_facts
+from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import term, way_words
-from hardpoint.pages.view import Block, Line, Lines, Row, Section, Table, Value
+from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
 from hardpoint.records.known import entries, said
 from hardpoint.records.ways import opposed
 from hardpoint.words import say
 
+_OPEN = ("first-way-in", "ignition-off", "fuel-off")
+"""The tables that stand open: the rest is one tap away, so that a phone shows all titles on two screens."""
 
-def two_at_once(day_id: str, day: str, flown: tuple[Flown, ...], page: str) -> Section:
-    """A day's section: first what is opposite, then every key fact by number."""
-    blocks: list[Block] = [
-        Lines(
-            (
-                Line(say("send each crew to its own page: nothing below is to be carried from one to the other.")),
-                *_opposites(flown),
-            ),
-            f"{day_id}-opposites",
-            say("Opposite between two of this day"),
-        )
-    ]
+
+def two_at_once_page(site: Site, event_id: str) -> Page:
+    """Day by day: first what is opposite, then every key fact by number."""
+    event = site.fleet.events[event_id].event
+    page = addresses.two_at_once_page(event_id)
+    title = say("Two at once: {event}", event=event.name)
+    sections = tuple(
+        Section(day_id, dated(day_id, day), tuple(_day(day_id, all_flown(site, day), page)), name)
+        for day_id, name, day in every_day(site, event_id)
+    )
+    lead = say("Two aircraft down: send each crew to its own page. Nothing is to be carried from one to the other.")
+    links = (Link(event.name, relative(addresses.event_page(event_id), page)),)
+    trail = (event.name, addresses.event_page(event_id))
+    view = SheetPage(site.frame(page, title, trail), title, lead, sections, links, site.cautions)
+    return Page(page, title, "sheet.html", view)
+
+
+def _day(day_id: str, flown: tuple[Flown, ...], page: str) -> Iterator[Block]:
+    yield Lines(tuple(_opposites(flown)), f"{day_id}-opposites", say("Opposite between two of this day"))
     for fact in key_facts():
         rows = tuple(
             Row(
@@ -39,8 +50,8 @@ def two_at_once(day_id: str, day: str, flown: tuple[Flown, ...], page: str) -> S
             )
             for one in flown
         )
-        blocks.append(Table(f"{day_id}-{fact.id}", fact.title, (say("Number"), fact.title), rows, folded=True))
-    return Section(f"{day_id}-two-at-once", say("{day}: two at once", day=day), tuple(blocks), say("Two at once"))
+        heads = (say("Number"), fact.title)
+        yield Table(f"{day_id}-{fact.id}", fact.title, heads, rows, folded=fact.id not in _OPEN)
 
 
 def _opposites(flown: tuple[Flown, ...]) -> Iterator[Line]:
