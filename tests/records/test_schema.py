@@ -14,6 +14,7 @@ import pytest
 import yaml
 
 from hardpoint.load.documents import read
+from hardpoint.pages.data_schema import schemas
 from hardpoint.records.schema import NAME, documents
 from tests.examples.fleets import GOOD, Case, bad_cases, good_copy, spoil
 
