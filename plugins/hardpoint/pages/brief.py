@@ -11,7 +11,8 @@ from hardpoint.pages.dangers import never_touch
 from hardpoint.pages.entries import Flown, all_flown, dated, day_name, every_day
 from hardpoint.pages.key_facts import key_facts, unlike
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import label_of, place_words, tell
+from hardpoint.pages.telling import place_words, tell
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.unfit import gap_lines, unfit_gaps
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.event import Day

@@ -9,7 +9,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.entries import Flown, all_flown, day_name
 from hardpoint.pages.site import Site
-from hardpoint.pages.telling import as_text, label_of
+from hardpoint.pages.terms import as_text, label_of
 from hardpoint.pages.view import Line, Lines, Section
 from hardpoint.records.event import Claim, Event
 from hardpoint.words import say

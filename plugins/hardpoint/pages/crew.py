@@ -10,7 +10,8 @@ from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.opening import approach, opening
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, as_text, label_of, shown_tail, shown_type, tell
+from hardpoint.pages.telling import Shown, shown_tail, shown_type, tell
+from hardpoint.pages.terms import as_text, label_of
 from hardpoint.pages.view import CrewPage, Fact, Facts, Line, Link, Section, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue, said

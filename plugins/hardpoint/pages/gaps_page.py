@@ -9,7 +9,8 @@ from hardpoint.findings import Finding, Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import UNKNOWN, label_of
+from hardpoint.pages.telling import unknown
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Block, Line, Lines, Row, Section, SheetPage, Table, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue
@@ -44,7 +45,7 @@ def _by_who(site: Site, page: str) -> Section:
             who |= _by_section(record.tail.who_can_answer)
             home = addresses.tail_page(record.id)
         for path in paths:
-            row = Row((Value(_called(record)), _place(path, home, page), UNKNOWN))
+            row = Row((Value(_called(record)), _place(path, home, page), unknown()))
             asked.setdefault(who.get(str(path[0]), ""), []).append(row)
     heads = (say("Aircraft"), say("What"), say("Answer"))
     named = sorted(asked, key=lambda words: (words == "", words.casefold()))
@@ -138,7 +139,7 @@ def _unknown_table(id_: str, paths: list[Path], who: Mapping[str, str], home: st
         Row(
             (
                 _place(path, home, page),
-                UNKNOWN,
+                unknown(),
                 _who(who, path),
             )
         )

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.across.canopies import works
 from hardpoint.pages.across.shutdown_controls import off_is
-from hardpoint.pages.telling import UNKNOWN, place_words, several, steps_of, tell, term
+from hardpoint.pages.telling import place_words, several, steps_of, tell, unknown
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Step, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
@@ -97,7 +98,7 @@ def _device(kind: str) -> Callable[[Airframe], Value]:
 def _come_from(airframe: Airframe) -> Value:
     approach = said(airframe.approach)
     bearings = said(approach.come_from) if approach else None
-    return Value(say(", then the ").join(term(bearing) for bearing in bearings)) if bearings else UNKNOWN
+    return Value(say(", then the ").join(term(bearing) for bearing in bearings)) if bearings else unknown()
 
 
 def first_exit(airframe: Airframe) -> Exit | None:
@@ -109,11 +110,11 @@ def first_way_in(airframe: Airframe) -> Value:
     """Where its handle is and its steps, in one line."""
     exit_ = first_exit(airframe)
     if exit_ is None:
-        return tell(airframe.exits) if isinstance(airframe.exits, NonValue) else UNKNOWN
+        return tell(airframe.exits) if isinstance(airframe.exits, NonValue) else unknown()
     steps = steps_of(exit_.steps)
     words = say("from {where}: {steps}", where=tell(exit_.from_).text, steps="; ".join(map(step_line, steps)))
-    unknown = any(step.unknown for step in steps) or tell(exit_.from_).state == "unknown"
-    return Value(words, "unknown" if unknown else "said", note=place_words(exit_.place, airframe))
+    open_ = any(step.unknown for step in steps) or tell(exit_.from_).state == "unknown"
+    return Value(words, "unknown" if open_ else "said", note=place_words(exit_.place, airframe))
 
 
 def step_line(step: Step) -> str:
@@ -124,7 +125,7 @@ def step_line(step: Step) -> str:
 def _inverted(airframe: Airframe) -> Value:
     exits = entries(airframe.exits)
     if not exits:
-        return UNKNOWN
+        return unknown()
     return several((name.replace("-", " "), works(exit_, "inverted")) for name, exit_ in exits.items())
 
 

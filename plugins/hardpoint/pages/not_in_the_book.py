@@ -13,7 +13,7 @@ from hardpoint.figures.construction import Construction, built_of
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import term
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Line, Lines, Link, Links, Section, SheetPage
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue

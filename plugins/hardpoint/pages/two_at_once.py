@@ -10,7 +10,8 @@ from hardpoint.pages.addresses import relative
 from hardpoint.pages.entries import Flown, all_flown, dated, every_day
 from hardpoint.pages.key_facts import key_facts
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import term, way_words
+from hardpoint.pages.telling import way_words
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function

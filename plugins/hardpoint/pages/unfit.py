@@ -10,7 +10,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.entries import all_flown, day_name
 from hardpoint.pages.site import Site
-from hardpoint.pages.telling import label_of
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Block, Line, Lines, Section
 from hardpoint.records.event import Day, Entry
 from hardpoint.words import say

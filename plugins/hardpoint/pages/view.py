@@ -190,10 +190,11 @@ class Section:
 
 @dataclass(frozen=True)
 class Hazard:
-    """The yes / no / UNKNOWN strip at the head of a crew page."""
+    """The yes / no / UNKNOWN strip at the head of a crew page; ``word`` is the answer in the reader's language."""
 
     label: str
     answer: Literal["YES", "NO", "UNKNOWN"]
+    word: str
     detail: str = ""
     href: str = ""
 

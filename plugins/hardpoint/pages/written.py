@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from hardpoint.pages.telling import label_of
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Block, Row, Table, Value
 from hardpoint.records.known import NonValue, Tree
 from hardpoint.records.trees import leaves

@@ -7,7 +7,8 @@ from typing import Any
 
 from hardpoint.pages.across.items import Item
 from hardpoint.pages.board import Head, Narrowing, Topic
-from hardpoint.pages.telling import label_of, tell
+from hardpoint.pages.telling import tell
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Value
 from hardpoint.records.known import NonValue
 from hardpoint.units import Quantity

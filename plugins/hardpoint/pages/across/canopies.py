@@ -7,9 +7,10 @@ from hardpoint.pages.across.answers import head, narrowing, topic
 from hardpoint.pages.across.items import Item, items
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.board import Board, board_page
-from hardpoint.pages.opening import OPENS, WAYS_IN
+from hardpoint.pages.opening import OPENS
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import UNKNOWN, place_words, several, steps_of, tell
+from hardpoint.pages.telling import place_words, several, steps_of, tell, unknown
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Step, Value
 from hardpoint.records.exits import Canopy, Exit
 from hardpoint.records.known import NonValue, entries, said
@@ -40,7 +41,7 @@ def canopies_page(site: Site) -> Page:
             topic("needs", say("Needs"), lambda item: Value(item.entry.needs or say("nothing stated")), shown=False),
         ),
         (
-            narrowing("way-in", say("Kind of way in"), lambda exit_: (say(WAYS_IN[exit_.way_in]),)),
+            narrowing("way-in", say("Kind of way in"), lambda exit_: (term(exit_.way_in),)),
             narrowing("from", say("From"), lambda exit_: (tell(exit_.from_).text,)),
             narrowing("inverted", say("Inverted"), lambda exit_: (works(exit_, "inverted").text,)),
         ),
@@ -52,7 +53,7 @@ def canopies_page(site: Site) -> Page:
 def works(exit_: Exit, attitude: str) -> Value:
     """Whether it opens in an attitude; what nobody said is unknown."""
     answer = getattr(exit_.works, attitude)
-    return Value(say(OPENS[str(answer)])) if said(answer) else UNKNOWN
+    return Value(say(OPENS[str(answer)])) if said(answer) else unknown()
 
 
 def _canopy(item: Item) -> Canopy | None:
@@ -64,7 +65,7 @@ def _opens(item: Item) -> Value:
     exit_: Exit = item.entry
     canopy = _canopy(item)
     kind = tell(canopy.kind).text if canopy else say("open cockpit")
-    return Value(kind, note=say(WAYS_IN[exit_.way_in]))
+    return Value(kind, note=term(exit_.way_in))
 
 
 def _of_canopy(item: Item, key: str) -> Value:
@@ -87,8 +88,8 @@ def _where(item: Item) -> Value:
 
 def _steps(exit_: Exit) -> Value:
     steps = steps_of(exit_.steps)
-    unknown = any(step.unknown for step in steps)
-    return Value("; ".join(_line(step) for step in steps), "unknown" if unknown else "said")
+    open_ = any(step.unknown for step in steps)
+    return Value("; ".join(_line(step) for step in steps), "unknown" if open_ else "said")
 
 
 def _line(step: Step) -> str:
