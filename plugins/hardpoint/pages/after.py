@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.pictures import ELSEWHERE, photos_at
 from hardpoint.pages.telling import Shown, tell
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.structure import Zone, ZoneSide
 from hardpoint.records.ways import ATTITUDES
+from hardpoint.words import say
 
 _COMPLETE = "walked and complete"
 
@@ -121,14 +123,16 @@ def heavy_end(shown: Shown) -> Section:
 def recognising(shown: Shown) -> Section:
     """All signs, by kind, with the attitudes in which they can be seen."""
     signs = shown.airframe.signs
+    photos = photos_at(shown, ELSEWHERE, say("Other photos"))
     if isinstance(signs, NonValue):
-        return Section("recognise", "Recognise", (Lines((Line("signs", "UNKNOWN", "unknown"),)),), "Recognise")
+        unknown = Lines((Line("signs", "UNKNOWN", "unknown"),))
+        return Section("recognise", "Recognise", (unknown, *photos), "Recognise")
     rows = tuple(
         Row((Value(sign.see), Value(sign.of), Value(_attitudes(sign.visible))), anchor(("signs", name)))
         for name, sign in signs.items()
     )
     table = Table("signs", "Confirm by two signs, one of them a shape", ("Sign", "Kind", "Seen when"), rows)
-    return Section("recognise", "Recognise", (table,), "Recognise")
+    return Section("recognise", "Recognise", (table, *photos), "Recognise")
 
 
 def _attitudes(visible: tuple[str, ...]) -> str:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.pictures import photos_at
 from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.seats import Seat, Tie
+from hardpoint.words import say
 
 
 def freeing(shown: Shown) -> Section:
@@ -16,7 +18,7 @@ def freeing(shown: Shown) -> Section:
     blocks: list[Block] = []
     for name, seat in shown.airframe.seats.items():
         blocks.append(Lines((_count(seat), *_lift_out(seat)), anchor(("seats", name)), _seat_title(shown, name, seat)))
-        blocks += list(_ties(shown, name, seat))
+        blocks += [*photos_at(shown, ("seats", name)), *_ties(shown, name, seat)]
     return Section("free", "Free the occupant", tuple(blocks), "Free")
 
 
@@ -74,6 +76,7 @@ def _tie(shown: Shown, seat_name: str, name: str, tie: Tie) -> Steps:
         more,
         "",
         shown.was(path),
+        shown.photos.get(path, ()),
     )
 
 
@@ -85,6 +88,7 @@ def gripping(shown: Shown) -> Section:
         lines = (*_grips(seat), *_do_not_pull(shown, name, seat))
         blocks.append(Lines(lines, f"grip-{name}", title))
         blocks.append(Facts(f"worn-{name}", "", _worn(shown, name, seat)))
+        blocks += photos_at(shown, ("seats", name, "grip"), say("Photos: grip, kit worn, and what must not be pulled"))
     return Section("grip", "Grip, and do not pull", tuple(blocks), "Grip")
 
 

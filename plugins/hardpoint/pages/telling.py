@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from typing import Any
 
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.view import Fact, Labelled, Step, Value
+from hardpoint.pages.view import Fact, Labelled, Photo, Step, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.fleet import Aircraft, Override, Type
 from hardpoint.records.known import NonValue, Tree
@@ -59,6 +59,8 @@ class Shown:
     tree: dict[str, Tree]
     overrides: tuple[Override, ...]
     type_id: str
+    photos: Mapping[Path, tuple[Photo, ...]] = field(default_factory=dict)
+    """Photos by the place on the page that shows them, see ``pages.pictures``."""
 
     def was(self, path: Path) -> str:
         """What the type says where this tail differs at or below ``path``; "" = no recorded difference.
