@@ -7,6 +7,7 @@ what gravity calls so. Pure: the same record gives the same SVG text. The stroke
 from __future__ import annotations
 
 import math
+import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
 from html import escape
@@ -21,11 +22,11 @@ from hardpoint.words import say
 
 WIDTH = 160
 _LINE = 14
-_FIELD = 82
+_FIELD = 84
 """The height of the strokes, between the words on the top and those below."""
 _LETTERS = 26
 """As many letters as one line of 12 units holds in the widest of our typefaces."""
-_REACH, _AROUND, _HEAD = (23.0, 40.0), 29.0, 7.0
+_REACH, _AROUND, _HEAD = (23.0, 38.0), 29.0, 7.0
 
 
 @dataclass(frozen=True)
@@ -83,7 +84,7 @@ def _side(place: Place | NonValue) -> str | None:
 def draw(sketch: Sketch) -> str:
     """SVG text with its own size, name and description."""
     top = sketch.course.top or (say("the sketch has no top"),)
-    under = [*_wrapped(sketch.label), *(line for note in sketch.notes for line in _wrapped(note))]
+    under = [line for words in (sketch.label, *sketch.notes) for line in _wrapped(words)]
     shift = _LINE * len(top)
     height = shift + _FIELD + 4 + _LINE * len(under)
     lines = [(12 + _LINE * at, words) for at, words in enumerate(top)]
@@ -103,15 +104,11 @@ def draw(sketch: Sketch) -> str:
     return "".join(parts)
 
 
-def _wrapped(words: str) -> Iterator[str]:
-    line = ""
-    for word in words.split():
-        if line and len(line) + 1 + len(word) > _LETTERS:
-            yield line
-            line = word
-        else:
-            line = f"{line} {word}" if line else word
-    yield line
+def _wrapped(words: str) -> list[str]:
+    """As few lines as hold the words, of about the same length."""
+    fewest = textwrap.wrap(words, _LETTERS)
+    widths = range(len(words) // len(fewest), _LETTERS)
+    return next((lines for width in widths if len(lines := textwrap.wrap(words, width)) == len(fewest)), fewest)
 
 
 def _strokes(sketch: Sketch) -> Iterator[str]:
@@ -125,14 +122,14 @@ def _strokes(sketch: Sketch) -> Iterator[str]:
         )
         return
     if way.scene == "edge-on":
-        yield '<path d="M36,8v64h10v-64zM36,20l10,-10M36,34l10,-10M36,48l10,-10M36,62l10,-10"/>'
+        yield '<path d="M36,10v64h10v-64zM36,22l10,-10M36,36l10,-10M36,50l10,-10M36,64l10,-10"/>'
         yield f'<path d="{from_the_side(sketch.kind)}"/>'
     else:
         if way.scene == "sill":
-            yield '<path d="M30,76h100M40,76l-6,5M60,76l-6,5M80,76l-6,5M100,76l-6,5M120,76l-6,5"/>'
+            yield '<path d="M30,78h100M40,78l-6,5M60,78l-6,5M80,78l-6,5M100,78l-6,5M120,78l-6,5"/>'
         yield _shape(sketch.kind, way.end or (0.0, -1.0))
     if sketch.guarded:
-        yield '<path stroke-dasharray="4 3" d="M50,10h60v60h-60z"/>'
+        yield '<path stroke-dasharray="4 3" d="M50,12h60v60h-60z"/>'
     yield from _arrow(way)
 
 

@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from hardpoint.drawings.course import Flat
 
-X, Y = 80.0, 40.0
+X, Y = 80.0, 42.0
 """The centre of every shape, in units of the sketch, below the words on its top."""
 
 

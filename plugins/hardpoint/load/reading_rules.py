@@ -29,7 +29,7 @@ READING_RULES: Mapping[ReadingRule, str] = {
     "bad-event-number": "A display number has one to four letters or digits.",
     "bad-id": "Ids are small letters and digits, joined by hyphens.",
     "bad-name": "Names of landmarks and local words are letters, digits, spaces and hyphens.",
-    "bad-photo-name": "A photo is named by its file in fleet/photos alone: small letters, then .jpg, .jpeg, .png or .webp.",
+    "bad-photo-name": "A photo is named by its file alone: small letters, then .jpg, .jpeg, .png or .webp.",
     "bad-registration": "Registrations are written in capitals with their hyphen.",
     "bad-yaml": "A file is made of keys, colons, spaces and values, indented by spaces.",
     "bare-gallon": "A gallon says whether it is a US or an imperial one.",
