@@ -1,4 +1,4 @@
-"""Draws the demo's photos under fleet/photos anew. They are invented like everything there. Not a test; start it by hand.
+"""Draws the demo's photos under fleet/photos anew, invented like everything there. Not a test; start it by hand.
 
 .venv/bin/python -m tests.draw_photos
 """

@@ -7,6 +7,7 @@ what gravity calls so. Pure: the same record gives the same SVG text. The stroke
 from __future__ import annotations
 
 import math
+import re
 import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -63,17 +64,28 @@ def control_sketch(control: Control) -> str:
 
 
 def exit_sketch(exit_: Exit) -> str:
-    """The sketch of an exit's handle with the first step that has a way; "" where the record does not tell its kind."""
+    """The sketch of an exit's handle with the first step that moves it.
+
+    "" where the record does not tell its kind, or where no step with a way names the handle as its kind does: an
+    arrow of another part's step would mislead.
+    """
     kind = said(exit_.kind)
     if kind is None:
         return ""
+    if exit_.steps is NonValue.UNKNOWN:
+        return draw(Sketch(kind, Course(), say("its way"), unknown=True))
     for number, step in enumerate(said(exit_.steps) or (), start=1):
-        if step.way is not None:
+        if step.way is not None and step.way is not NonValue.NOT_APPLICABLE and _names(step.what, kind):
             words = said(step.way)
             label = say("step {number}: {verb}", number=number, verb=step.do)
             label = f"{label} {words}" if words else label
             return draw(Sketch(kind, course(step.way, step.seen_from, _side(exit_.place)), label, words is None))
-    return draw(Sketch(kind, Course(), say("its way"), unknown=True)) if exit_.steps is NonValue.UNKNOWN else ""
+    return ""
+
+
+def _names(what: str, kind: str) -> bool:
+    """``red lever at the front hinge`` names a lever, ``slide by its finger hole`` a slide latch."""
+    return not set(re.findall(r"[a-z]+", what.lower())).isdisjoint(kind.replace("-", " ").split())
 
 
 def _side(place: Place | NonValue) -> str | None:

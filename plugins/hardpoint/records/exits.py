@@ -96,7 +96,7 @@ class Exit(Part):
     looks: Stated[Words]
     """Shape and colour of the handle."""
     kind: Stated[HandleKind] | None = None
-    """What the hand finds; where it is told and there is no photo, a sketch is drawn from it."""
+    """What the hand finds; where a step names it too and there is no photo, a sketch is drawn."""
     stays_on: Words | None = None
     """What the handle stays on when the canopy goes."""
     latches_released: Known[Count]
