@@ -91,6 +91,11 @@ def record_data(kind: str, record_id: str) -> str:
     return f"fleet/{kind}s/{record_id}.json"
 
 
+def photo(digest: str) -> str:
+    """A published photo in one of its sizes, named after its own bytes."""
+    return f"assets/photos/{digest[:20]}.jpg"
+
+
 def anchor(path: Path) -> str:
     """``("controls", "magneto-left", ...)`` -> ``control-magneto-left``; a section alone is its own anchor."""
     section = str(path[0])

@@ -8,6 +8,7 @@ from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, wa
 from hardpoint.pages.dangers import never_touch, staying_clear, strip
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.opening import approach, opening
+from hardpoint.pages.pictures import pictured
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import Shown, shown_tail, shown_type, tell
@@ -19,8 +20,8 @@ from hardpoint.records.known import NonValue, said
 
 def type_crew_page(site: Site, type_: Type) -> Page:
     """The crew page of a type."""
-    shown = shown_type(type_)
     address = addresses.type_page(type_.id)
+    shown = pictured(shown_type(type_), site, address)
     view = CrewPage(
         site.frame(address, shown.name),
         shown.name,
@@ -40,8 +41,8 @@ def type_crew_page(site: Site, type_: Type) -> Page:
 
 def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
     """The crew page of one aircraft, its differences first."""
-    shown = shown_tail(aircraft)
     address = addresses.tail_page(aircraft.id)
+    shown = pictured(shown_tail(aircraft), site, address, aircraft.tail.photos)
     title = f"{shown.name} {aircraft.id}"
     view = CrewPage(
         site.frame(address, title),

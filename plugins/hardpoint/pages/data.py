@@ -14,10 +14,17 @@ from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Finding, Path, dotted
 from hardpoint.pages import addresses
 from hardpoint.pages.data_schema import schemas
+from hardpoint.pages.pictures import photo_files
 from hardpoint.pages.site import Site
 from hardpoint.records.fleet import Override, Written
 from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity, shown
+
+
+def files_beside(site: Site) -> Iterator[tuple[str, str | bytes]]:
+    """Address and content of everything that is published beside the pages: data and photos."""
+    yield from data_files(site)
+    yield from photo_files(site).items()
 
 
 def data_files(site: Site) -> Iterator[tuple[str, str]]:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.drawings.handle import exit_sketch
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.pictures import photos_at, wants_sketch
 from hardpoint.pages.telling import Shown, folded, place_words, several, steps_of, tell, travels, unknown
 from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
@@ -173,6 +175,8 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
         more,
         "",
         shown.was(path) if _is_new(shown, path) else shown.was((*path, "steps")),
+        shown.photos.get(path, ()),
+        exit_sketch(exit_) if wants_sketch(shown, path) else "",
     )
 
 
@@ -219,6 +223,7 @@ def _canopies(shown: Shown) -> Iterator[Block]:
             yield Facts(anchor(("canopies", name)), "", (Fact(name.replace("-", " "), tell(canopy)),))
         else:
             yield Facts(anchor(("canopies", name)), term(canopy.kind).capitalize(), _canopy_facts(shown, name, canopy))
+            yield from photos_at(shown, ("canopies", name))
 
 
 def _canopy_facts(shown: Shown, name: str, canopy: Canopy) -> tuple[Fact, ...]:

@@ -1,6 +1,6 @@
 """The shapes that pages hand to templates: frozen, already worded, already rounded; nothing left to compute.
 
-A page is a tuple of sections, a section a tuple of blocks; there are five kinds of block. Everything is plain text: the
+A page is a tuple of sections, a section a tuple of blocks; there are six kinds of block. Everything is plain text: the
 templates escape it. ``href`` is relative to the page that shows it.
 """
 
@@ -63,11 +63,30 @@ class Step:
 
 
 @dataclass(frozen=True)
+class Photo:
+    """A photo: the small one with its size in pixels, the large one behind it, and what is told of it.
+
+    ``told`` is one line: view, date, by whom, licence, aircraft. ``caution`` says of which aircraft it is where that is
+    not the one of this page; ``differs``: the part is known to be another one here.
+    """
+
+    id: str
+    src: str
+    width: int
+    height: int
+    large: str
+    alt: str
+    told: tuple[Value, ...]
+    caution: str = ""
+    differs: bool = False
+
+
+@dataclass(frozen=True)
 class Steps:
     """A numbered procedure: where its handle is, what warns, the steps, what to know.
 
     ``more`` is what can wait: it is folded away on the screen and printed in full. Nothing unknown and nothing that
-    differs on this tail is ever folded.
+    differs on this tail is ever folded. ``sketch`` is SVG text of our own drawings, "" where there is a photo.
     """
 
     id: str
@@ -78,6 +97,8 @@ class Steps:
     more: tuple[Fact, ...] = ()
     caution: str = ""
     was: str = ""
+    photos: tuple[Photo, ...] = ()
+    sketch: str = ""
     kind: Literal["steps"] = field(default="steps", init=False)
 
 
@@ -175,7 +196,17 @@ class Question:
     because: str = ""
 
 
-Block = Steps | Facts | Lines | Table | Drawing | Links | Quiz
+@dataclass(frozen=True)
+class Photos:
+    """Photos of what has no steps of its own."""
+
+    id: str
+    title: str
+    photos: tuple[Photo, ...]
+    kind: Literal["photos"] = field(default="photos", init=False)
+
+
+Block = Steps | Facts | Lines | Table | Drawing | Links | Quiz | Photos
 
 
 @dataclass(frozen=True)
