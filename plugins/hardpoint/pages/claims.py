@@ -7,6 +7,7 @@ from hardpoint.pages.site import Site
 from hardpoint.pages.telling import as_text, label_of
 from hardpoint.pages.view import Line, Lines, Section
 from hardpoint.records.event import Claim, Entry, Event
+from hardpoint.words import say
 
 
 def claims_section(site: Site, event: Event, page: str) -> Section:
@@ -15,7 +16,7 @@ def claims_section(site: Site, event: Event, page: str) -> Section:
         Lines(tuple(_checked(site, event, claim)), f"claim-{name}", f'"{claim.says}"')
         for name, claim in event.claims.items()
     )
-    return Section("claims", "Claims, checked", blocks, "Claims")
+    return Section("claims", say("Claims, checked"), blocks, say("Claims"))
 
 
 def _checked(site: Site, event: Event, claim: Claim) -> list[Line]:
@@ -24,8 +25,10 @@ def _checked(site: Site, event: Event, claim: Claim) -> list[Line]:
         for number, entry in day.entries.items():
             wrong = _breaks(site, entry, claim)
             if wrong:
-                lines.append(Line(wrong, f"{day_id.capitalize()} {number} breaks it:", "caution"))
-    return lines or [Line("no entry breaks it, by the records", "Holds:")]
+                lines.append(
+                    Line(wrong, say("{day} {number} breaks it:", day=day_id.capitalize(), number=number), "caution")
+                )
+    return lines or [Line(say("no entry breaks it, by the records"), say("Holds:"))]
 
 
 def _breaks(site: Site, entry: Entry, claim: Claim) -> str:
@@ -33,5 +36,5 @@ def _breaks(site: Site, entry: Entry, claim: Claim) -> str:
     airframe = aircraft.airframe if aircraft else site.fleet.types[entry.type].airframe
     wrong, places = breaches(airframe, claim.every, claim.expects)
     if not places:
-        return f"the record has nothing at {claim.every}"
-    return "; ".join(f"{label_of(breach.path)}: {as_text(breach.found)}" for breach in wrong)
+        return say("the record has nothing at {path}", path=claim.every)
+    return "; ".join(f"{label_of(breach.path)}: {as_text(breach.found, breach.path)}" for breach in wrong)
