@@ -27,7 +27,7 @@
     var words = (row.getAttribute("data-words") || "") + " " + (row.textContent || "");
     return { row: row, cells: Array.from(row.cells), hay: plain(words), place: place };
   });
-  var collator = new Intl.Collator("en", { numeric: true });
+  var collator = new Intl.Collator(document.documentElement.lang || "en", { numeric: true });
 
   /**
    * @param {string} text
@@ -83,8 +83,9 @@
       entry.row.hidden = !hit;
       if (hit) found += 1;
     });
-    count.textContent = found + " of " + entries.length + " types, " + view.facts.length + " of " + boxes.length +
-      " facts shown" + (words.length ? "; the search also reads the facts not shown" : "");
+    var said = count.getAttribute(words.length ? "data-say-searched" : "data-say-shown") || "";
+    count.textContent = said.replace("{found}", String(found)).replace("{types}", String(entries.length))
+      .replace("{chosen}", String(view.facts.length)).replace("{facts}", String(boxes.length));
   }
 
   /** @param {View} view */

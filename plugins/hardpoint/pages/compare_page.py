@@ -9,7 +9,7 @@ from typing import Any
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages import addresses
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, several, shown_type, tell, way_words
+from hardpoint.pages.telling import Shown, several, shown_type, tell, unknown, way_words
 from hardpoint.pages.view import Column, ComparePage, CompareRow, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
@@ -17,6 +17,7 @@ from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING
 from hardpoint.records.tanks import ENGINE_FUELS
 from hardpoint.units import Quantity
+from hardpoint.words import mark, say
 
 
 @dataclass(frozen=True)
@@ -32,12 +33,12 @@ class _Topic:
 def compare_page(site: Site) -> Page:
     """All types under all facts."""
     page = addresses.COMPARE
-    columns = tuple(Column(topic.id, topic.title, topic.group, topic.shown) for topic in _TOPICS)
+    columns = tuple(Column(topic.id, say(topic.title), say(topic.group), topic.shown) for topic in _TOPICS)
     types = list(site.fleet.types.values())
     ranks = [_ranks(topic, [type_.airframe for type_ in types]) for topic in _TOPICS]
     rows = tuple(_row(shown_type(type_), page, tuple(rank[at] for rank in ranks)) for at, type_ in enumerate(types))
-    view = ComparePage(site.frame(page, "Compare types"), columns, rows, site.cautions)
-    return Page(page, "Compare types", "compare.html", view)
+    title = say("Compare types")
+    return Page(page, title, "compare.html", ComparePage(site.frame(page, title), columns, rows, site.cautions))
 
 
 def _ranks(topic: _Topic, airframes: list[Airframe]) -> list[int]:
@@ -67,14 +68,14 @@ def _plain(name: str) -> str:
     return name.replace("-", " ")
 
 
-def _each(mapping: Any, answer: Callable[[Any], Value], none: str = "none recorded") -> Value:
+def _each(mapping: Any, answer: Callable[[Any], Value]) -> Value:
     """One answer per entry of a named mapping, non-values told under their names."""
     if isinstance(mapping, NonValue):
         return tell(mapping)
     told = [
         (_plain(name), tell(entry) if isinstance(entry, NonValue) else answer(entry)) for name, entry in mapping.items()
     ]
-    return several(told, none)
+    return several(told)
 
 
 def _off(function: Function) -> Callable[[Airframe], Value]:
@@ -84,42 +85,44 @@ def _off(function: Function) -> Callable[[Airframe], Value]:
         found = [
             (
                 _plain(name),
-                Value("UNKNOWN", "unknown")
+                unknown()
                 if control.off_is is NonValue.UNKNOWN
-                else Value(way_words(control.off_is, control.seen_from) or "not applicable"),
+                else Value(way_words(control.off_is, control.seen_from) or say("not applicable")),
             )
             for name, control in entries(airframe.controls).items()
             if control.function == function
         ]
-        return several(found, "none recorded")
+        return several(found)
 
     return answer
 
 
 def _seats(airframe: Airframe) -> Value:
     alone = [name for name, seat in airframe.seats.items() if seat.alone == "flown alone from here"]
-    words = str(len(airframe.seats)) + (f", flown alone from the {alone[0]}" if alone else "")
-    return Value(words)
+    count = len(airframe.seats)
+    return Value(say("{count}, flown alone from the {seat}", count=count, seat=alone[0]) if alone else str(count))
 
 
 def _ties(airframe: Airframe) -> Value:
     told = [
         (
             _plain(name),
-            tell(seat.ties) if isinstance(seat.ties, NonValue) else Value(f"{len(entries(seat.ties))} recorded"),
+            tell(seat.ties)
+            if isinstance(seat.ties, NonValue)
+            else Value(say("{count} recorded", count=len(entries(seat.ties)))),
         )
         for name, seat in airframe.seats.items()
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _parachute(airframe: Airframe) -> Value:
     told = []
     for name, seat in airframe.seats.items():
         parachute = said(seat.parachute)
-        words = f"{parachute.worn}, {tell(parachute.lifting).text}" if parachute else ""
+        words = f"{tell(parachute.worn).text}, {tell(parachute.lifting).text}" if parachute else ""
         told.append((_plain(name), Value(words) if parachute else tell(seat.parachute)))
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _fuel(airframe: Airframe) -> Value:
@@ -134,7 +137,7 @@ def _fuel(airframe: Airframe) -> Value:
         for name, tank in entries(tanks).items()
         if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)
     ]
-    return several(told, "no fuel tank recorded")
+    return several(told, say("no fuel tank recorded"))
 
 
 def _smoke(airframe: Airframe) -> Value:
@@ -149,12 +152,13 @@ def _smoke(airframe: Airframe) -> Value:
     answered = tanks.get("smoke-oil")
     if not told and isinstance(answered, NonValue):
         return tell(answered)
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _exits(airframe: Airframe) -> Value:
     def answer(exit_: Any) -> Value:
-        return Value(f"{exit_.way_in}, from {tell(exit_.from_).text}", tell(exit_.from_).state)
+        side = tell(exit_.from_)
+        return Value(say("{way}, from {side}", way=tell(exit_.way_in).text, side=side.text), side.state)
 
     return _each(airframe.exits, answer)
 
@@ -171,7 +175,7 @@ def _lift(airframe: Airframe) -> Value:
         for name, point in entries(airframe.load_points).items()
         if point.use in LIFTING
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _basis(airframe: Airframe) -> Value:
@@ -182,7 +186,7 @@ def _basis(airframe: Airframe) -> Value:
         for name, point in entries(airframe.load_points).items()
         if point.use in LIFTING
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _cut(side: str) -> Callable[[Airframe], Value]:
@@ -199,7 +203,7 @@ def _water(airframe: Airframe) -> Value:
 
 def _engine(airframe: Airframe) -> Value:
     engine = said(airframe.engine)
-    return Value(engine.kind) if engine else tell(airframe.engine)
+    return tell(engine.kind) if engine else tell(airframe.engine)
 
 
 def _run_down(airframe: Airframe) -> Value:
@@ -214,79 +218,109 @@ def _run_down_figure(airframe: Airframe) -> Quantity | NonValue | None:
 
 def _propeller(airframe: Airframe) -> Value:
     propeller = said(airframe.propeller)
-    return Value(f"{propeller.drives}, {tell(propeller.material).text}") if propeller else tell(airframe.propeller)
+    return (
+        Value(f"{tell(propeller.drives).text}, {tell(propeller.material).text}")
+        if propeller
+        else tell(airframe.propeller)
+    )
 
 
 def _answer(found: NonValue | bool) -> Value:
-    return Value("YES") if found is True else tell(found)
+    return Value(say("YES")) if found is True else tell(found)
 
 
 def _bottles(airframe: Airframe) -> Value:
     def answer(bottle: Any) -> Value:
         pressure = tell(bottle.working_pressure, ("bottles", "x", "working_pressure"))
         return Value(
-            f"{tell(bottle.water_capacity).text} at {pressure.text}", pressure.state, pressure.beside, pressure.remark
+            say("{volume} at {pressure}", volume=tell(bottle.water_capacity).text, pressure=pressure.text),
+            pressure.state,
+            pressure.beside,
+            pressure.remark,
         )
 
     return _each(airframe.bottles, answer)
 
 
 _TOPICS: tuple[_Topic, ...] = (
-    _Topic("role", "What it is", "Airframe", True, lambda a: tell(a.role)),
+    _Topic("role", mark("What it is"), mark("Airframe"), True, lambda a: tell(a.role)),
     _Topic(
-        "rocket", "Rocket parachute", "Fires and shocks", True, lambda a: _answer(device_answer(a, "rocket parachute"))
+        "rocket",
+        mark("Rocket parachute"),
+        mark("Fires and shocks"),
+        True,
+        lambda a: _answer(device_answer(a, "rocket parachute")),
     ),
     _Topic(
-        "cartridge", "Seat cartridge", "Fires and shocks", True, lambda a: _answer(device_answer(a, "seat cartridge"))
+        "cartridge",
+        mark("Seat cartridge"),
+        mark("Fires and shocks"),
+        True,
+        lambda a: _answer(device_answer(a, "seat cartridge")),
     ),
-    _Topic("high-voltage", "High voltage", "Fires and shocks", True, lambda a: _answer(high_voltage_answer(a))),
-    _Topic("exits", "Ways in", "Open", True, _exits),
-    _Topic("inverted", "Opens inverted", "Open", True, _inverted),
-    _Topic("hinges", "Hinges", "Open", False, lambda a: _each(a.canopies, lambda c: tell(c.hinges))),
-    _Topic("magneto", "Magneto off", "Shut down", True, _off("magneto")),
-    _Topic("ignition", "Ignition off", "Shut down", False, _off("ignition")),
-    _Topic("master", "Master off", "Shut down", True, _off("master")),
-    _Topic("fuel-off", "Fuel off", "Shut down", True, _off("fuel")),
-    _Topic("mixture", "Mixture off", "Shut down", False, _off("mixture")),
-    _Topic("stays-live", "Stays live", "Shut down", False, lambda a: _each(a.batteries, lambda b: tell(b.stays_live))),
-    _Topic("seats", "Seats", "Free", True, _seats),
-    _Topic("ties", "Ties", "Free", True, _ties),
-    _Topic("parachute", "Parachute", "Free", False, _parachute),
-    _Topic("fuel", "Fuel", "Burns and bursts", True, _fuel),
-    _Topic("smoke-oil", "Smoke oil", "Burns and bursts", False, _smoke),
-    _Topic("bottles", "Pressure bottles", "Burns and bursts", True, _bottles),
-    _Topic("cut-left", "Cut, left", "Cut", False, _cut("left")),
-    _Topic("cut-right", "Cut, right", "Cut", False, _cut("right")),
-    _Topic("engine", "Engine", "Airframe", False, _engine),
-    _Topic("propeller", "Propeller", "Airframe", False, _propeller),
-    _Topic("run-down", "Run-down", "Airframe", False, _run_down, _run_down_figure),
+    _Topic(
+        "high-voltage", mark("High voltage"), mark("Fires and shocks"), True, lambda a: _answer(high_voltage_answer(a))
+    ),
+    _Topic("exits", mark("Ways in"), mark("Open"), True, _exits),
+    _Topic("inverted", mark("Opens inverted"), mark("Open"), True, _inverted),
+    _Topic("hinges", mark("Hinges"), mark("Open"), False, lambda a: _each(a.canopies, lambda c: tell(c.hinges))),
+    _Topic("magneto", mark("Magneto off"), mark("Shut down"), True, _off("magneto")),
+    _Topic("ignition", mark("Ignition off"), mark("Shut down"), False, _off("ignition")),
+    _Topic("master", mark("Master off"), mark("Shut down"), True, _off("master")),
+    _Topic("fuel-off", mark("Fuel off"), mark("Shut down"), True, _off("fuel")),
+    _Topic("mixture", mark("Mixture off"), mark("Shut down"), False, _off("mixture")),
+    _Topic(
+        "stays-live",
+        mark("Stays live"),
+        mark("Shut down"),
+        False,
+        lambda a: _each(a.batteries, lambda b: tell(b.stays_live)),
+    ),
+    _Topic("seats", mark("Seats"), mark("Free"), True, _seats),
+    _Topic("ties", mark("Ties"), mark("Free"), True, _ties),
+    _Topic("parachute", mark("Parachute"), mark("Free"), False, _parachute),
+    _Topic("fuel", mark("Fuel"), mark("Burns and bursts"), True, _fuel),
+    _Topic("smoke-oil", mark("Smoke oil"), mark("Burns and bursts"), False, _smoke),
+    _Topic("bottles", mark("Pressure bottles"), mark("Burns and bursts"), True, _bottles),
+    _Topic("cut-left", mark("Cut, left"), mark("Cut"), False, _cut("left")),
+    _Topic("cut-right", mark("Cut, right"), mark("Cut"), False, _cut("right")),
+    _Topic("engine", mark("Engine"), mark("Airframe"), False, _engine),
+    _Topic("propeller", mark("Propeller"), mark("Airframe"), False, _propeller),
+    _Topic("run-down", mark("Run-down"), mark("Airframe"), False, _run_down, _run_down_figure),
     _Topic(
         "empty",
-        "Empty mass",
-        "Lift",
+        mark("Empty mass"),
+        mark("Lift"),
         True,
         lambda a: tell(a.masses.empty, ("masses", "empty")),
         lambda a: a.masses.empty,
     ),
-    _Topic("heavy-end", "Heavy end", "Lift", False, lambda a: tell(a.masses.heavy_end)),
-    _Topic("lift-points", "Points that lift", "Lift", False, _lift),
-    _Topic("basis", "Basis", "Lift", False, _basis),
+    _Topic("heavy-end", mark("Heavy end"), mark("Lift"), False, lambda a: tell(a.masses.heavy_end)),
+    _Topic("lift-points", mark("Points that lift"), mark("Lift"), False, _lift),
+    _Topic("basis", mark("Basis"), mark("Lift"), False, _basis),
     _Topic(
         "length",
-        "Length",
-        "Airframe",
+        mark("Length"),
+        mark("Airframe"),
         False,
         lambda a: tell(a.size.length, ("size", "length")),
         lambda a: a.size.length,
     ),
-    _Topic("span", "Span", "Airframe", False, lambda a: tell(a.size.span, ("size", "span")), lambda a: a.size.span),
+    _Topic(
+        "span",
+        mark("Span"),
+        mark("Airframe"),
+        False,
+        lambda a: tell(a.size.span, ("size", "span")),
+        lambda a: a.size.span,
+    ),
     _Topic(
         "width",
-        "Fuselage width",
-        "Airframe",
+        mark("Fuselage width"),
+        mark("Airframe"),
         False,
         lambda a: tell(a.size.fuselage_width, ("size", "fuselage_width")),
         lambda a: a.size.fuselage_width,
     ),
-    _Topic("floats", "Floats", "Water", False, _water),
+    _Topic("floats", mark("Floats"), mark("Water"), False, _water),
 )
