@@ -32,7 +32,7 @@
     var words = (row.getAttribute("data-words") || "") + " " + (row.textContent || "");
     return { row: row, cells: Array.from(row.cells), hay: plain(words), place: place };
   });
-  var collator = new Intl.Collator("en", { numeric: true });
+  var collator = new Intl.Collator(document.documentElement.lang || "en", { numeric: true });
 
   /**
    * @param {string} text

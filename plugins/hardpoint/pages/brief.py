@@ -12,7 +12,7 @@ from hardpoint.pages.entries import Flown, all_flown, dated, day_name, every_day
 from hardpoint.pages.key_facts import key_facts, unlike
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import place_words, tell
-from hardpoint.pages.terms import label_of
+from hardpoint.pages.terms import key_words, label_of
 from hardpoint.pages.unfit import gap_lines, unfit_gaps
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.event import Day
@@ -126,7 +126,7 @@ def _differs(one: Flown, page: str) -> Iterator[Block]:
     lines = [
         Line(
             say("this aircraft is other than its type"),
-            label_of(override.at[1:] or override.at).replace("-", " ").capitalize() + ":",
+            label_of(override.at, start=min(1, len(override.at) - 1)).replace("-", " ").capitalize() + ":",
             "caution",
             relative(f"{one.address}#differences", page),
         )
@@ -157,7 +157,7 @@ def _nobody_knows(site: Site, one: Flown, page: str) -> Lines:
     gaps = unfit_gaps(site, one.entry)
     who = dict(one.shown.airframe.who_can_answer)
     lines = list(gap_lines(gaps, one.address, page))
-    lines += [Line(str(words), say("Can answer, {part}:", part=label_of((part,)))) for part, words in who.items()]
+    lines += [Line(str(words), say("Can answer, {part}:", part=key_words(str(part)))) for part, words in who.items()]
     title = say("Say what nobody knows")
     empty = Line(say("no gap is recorded where crews act; that is no promise"))
     return Lines(tuple(lines) or (empty,), f"{_id(one)}-unknown", title)

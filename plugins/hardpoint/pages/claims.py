@@ -51,5 +51,5 @@ def _breaks(one: Flown, claim: Claim, day: str, page: str) -> Iterator[Line]:
 def _told(breach: Breach, every: str) -> str:
     """What stands there, under the ids that the claim left open: ``harness: rotary buckle``."""
     open_ids = [part for part, want in zip(breach.path, every.split("."), strict=True) if want == "*"]
-    where = label_of(tuple(open_ids) or breach.path).replace("-", " ")
-    return f"{where}: {as_text(breach.found)}"
+    where = ", ".join(str(part).replace("-", " ") for part in open_ids) or label_of(breach.path)
+    return f"{where}: {as_text(breach.found, breach.path)}"

@@ -11,7 +11,7 @@ from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.board import Board, Head, Narrowing, Topic, board_page
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, several, shown_type, tell, way_words
+from hardpoint.pages.telling import Shown, several, shown_type, tell, unknown, way_words
 from hardpoint.pages.view import Link, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
@@ -48,14 +48,14 @@ def _plain(name: str) -> str:
     return name.replace("-", " ")
 
 
-def _each(mapping: Any, answer: Callable[[Any], Value], none: str = "none recorded") -> Value:
+def _each(mapping: Any, answer: Callable[[Any], Value]) -> Value:
     """One answer per entry of a named mapping, non-values told under their names."""
     if isinstance(mapping, NonValue):
         return tell(mapping)
     told = [
         (_plain(name), tell(entry) if isinstance(entry, NonValue) else answer(entry)) for name, entry in mapping.items()
     ]
-    return several(told, none)
+    return several(told)
 
 
 def _off(function: Function) -> Callable[[Airframe], Value]:
@@ -65,42 +65,44 @@ def _off(function: Function) -> Callable[[Airframe], Value]:
         found = [
             (
                 _plain(name),
-                Value("UNKNOWN", "unknown")
+                unknown()
                 if control.off_is is NonValue.UNKNOWN
-                else Value(way_words(control.off_is, control.seen_from) or "not applicable"),
+                else Value(way_words(control.off_is, control.seen_from) or say("not applicable")),
             )
             for name, control in entries(airframe.controls).items()
             if control.function == function
         ]
-        return several(found, "none recorded")
+        return several(found)
 
     return answer
 
 
 def _seats(airframe: Airframe) -> Value:
     alone = [name for name, seat in airframe.seats.items() if seat.alone == "flown alone from here"]
-    words = str(len(airframe.seats)) + (f", flown alone from the {alone[0]}" if alone else "")
-    return Value(words)
+    count = len(airframe.seats)
+    return Value(say("{count}, flown alone from the {seat}", count=count, seat=alone[0]) if alone else str(count))
 
 
 def _ties(airframe: Airframe) -> Value:
     told = [
         (
             _plain(name),
-            tell(seat.ties) if isinstance(seat.ties, NonValue) else Value(f"{len(entries(seat.ties))} recorded"),
+            tell(seat.ties)
+            if isinstance(seat.ties, NonValue)
+            else Value(say("{count} recorded", count=len(entries(seat.ties)))),
         )
         for name, seat in airframe.seats.items()
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _parachute(airframe: Airframe) -> Value:
     told = []
     for name, seat in airframe.seats.items():
         parachute = said(seat.parachute)
-        words = f"{parachute.worn}, {tell(parachute.lifting).text}" if parachute else ""
+        words = f"{tell(parachute.worn).text}, {tell(parachute.lifting).text}" if parachute else ""
         told.append((_plain(name), Value(words) if parachute else tell(seat.parachute)))
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _fuel(airframe: Airframe) -> Value:
@@ -115,7 +117,7 @@ def _fuel(airframe: Airframe) -> Value:
         for name, tank in entries(tanks).items()
         if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)
     ]
-    return several(told, "no fuel tank recorded")
+    return several(told, say("no fuel tank recorded"))
 
 
 def _smoke(airframe: Airframe) -> Value:
@@ -130,12 +132,13 @@ def _smoke(airframe: Airframe) -> Value:
     answered = tanks.get("smoke-oil")
     if not told and isinstance(answered, NonValue):
         return tell(answered)
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _exits(airframe: Airframe) -> Value:
     def answer(exit_: Any) -> Value:
-        return Value(f"{exit_.way_in}, from {tell(exit_.from_).text}", tell(exit_.from_).state)
+        side = tell(exit_.from_)
+        return Value(say("{way}, from {side}", way=tell(exit_.way_in).text, side=side.text), side.state)
 
     return _each(airframe.exits, answer)
 
@@ -152,7 +155,7 @@ def _lift(airframe: Airframe) -> Value:
         for name, point in entries(airframe.load_points).items()
         if point.use in LIFTING
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _basis(airframe: Airframe) -> Value:
@@ -163,7 +166,7 @@ def _basis(airframe: Airframe) -> Value:
         for name, point in entries(airframe.load_points).items()
         if point.use in LIFTING
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _cut(side: str) -> Callable[[Airframe], Value]:
@@ -180,7 +183,7 @@ def _water(airframe: Airframe) -> Value:
 
 def _engine(airframe: Airframe) -> Value:
     engine = said(airframe.engine)
-    return Value(engine.kind) if engine else tell(airframe.engine)
+    return tell(engine.kind) if engine else tell(airframe.engine)
 
 
 def _run_down(airframe: Airframe) -> Value:
@@ -195,18 +198,25 @@ def _run_down_figure(airframe: Airframe) -> Quantity | NonValue | None:
 
 def _propeller(airframe: Airframe) -> Value:
     propeller = said(airframe.propeller)
-    return Value(f"{propeller.drives}, {tell(propeller.material).text}") if propeller else tell(airframe.propeller)
+    return (
+        Value(f"{tell(propeller.drives).text}, {tell(propeller.material).text}")
+        if propeller
+        else tell(airframe.propeller)
+    )
 
 
 def _answer(found: NonValue | bool) -> Value:
-    return Value("YES") if found is True else tell(found)
+    return Value(say("YES")) if found is True else tell(found)
 
 
 def _bottles(airframe: Airframe) -> Value:
     def answer(bottle: Any) -> Value:
         pressure = tell(bottle.working_pressure, ("bottles", "x", "working_pressure"))
         return Value(
-            f"{tell(bottle.water_capacity).text} at {pressure.text}", pressure.state, pressure.beside, pressure.remark
+            say("{volume} at {pressure}", volume=tell(bottle.water_capacity).text, pressure=pressure.text),
+            pressure.state,
+            pressure.beside,
+            pressure.remark,
         )
 
     return _each(airframe.bottles, answer)

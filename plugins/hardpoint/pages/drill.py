@@ -94,7 +94,7 @@ def _plain(shown: Shown, fact: KeyFact, page: str) -> Question:
 def _of_tail(shown: Shown, page: str) -> Iterator[Question]:
     """Each recorded difference of a tail, asked as if it were none."""
     for number, override in enumerate(shown.overrides, start=1):
-        what = label_of(override.at[1:] or override.at).replace("-", " ")
+        what = label_of(override.at, start=min(1, len(override.at) - 1)).replace("-", " ")
         asks = say("{tail}, {what}: as on its type?", tail=shown.tail, what=what)
         says = say("nothing there") if override.kind == "added" else as_text(override.type_says)
         here = {"added": say("No: it was added here"), "removed": say("No: it is not on this aircraft")}.get(

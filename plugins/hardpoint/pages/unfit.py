@@ -63,30 +63,29 @@ def gap_lines(gaps: Iterable[Gap], address: str, page: str) -> Iterator[Line]:
         if gap.kind == "undeclared":
             yield Line(gap.group, say("UNKNOWN:"), "unknown", relative(address, page))
             continue
-        thing, rest = _thing(gap.path)
-        by_thing.setdefault((thing, gap.kind), []).append(_answer(rest))
+        depth = _depth(gap.path)
+        by_thing.setdefault((gap.path[:depth], gap.kind), []).append(_answer(gap.path, depth))
     for (thing, kind), answers in by_thing.items():
         word = say("UNKNOWN") if kind == "unknown" else say("the two figures disagree")
         told = ", ".join(dict.fromkeys(answer for answer in answers if answer))
-        name = label_of(thing[1:] or thing).replace("-", " ").capitalize()
+        name = label_of(thing, start=min(1, len(thing) - 1)).replace("-", " ").capitalize()
         text = f"{told}: {word}" if told else word
         href = relative(f"{address}#{_anchor(thing)}", page)
         yield Line(text, f"{name}:", "unknown" if kind == "unknown" else "caution", href)
 
 
-def _answer(rest: Path) -> str:
+def _answer(path: Path, depth: int) -> str:
     """``works.left_side_down`` -> ``opens left side down``: the record's own keys say little to an organiser."""
-    if rest[:1] == ("works",) and len(rest) > 1:
-        return say("opens {attitude}", attitude=label_of(rest[1:]))
-    return label_of(rest) if rest else ""
+    if path[depth : depth + 1] == ("works",) and len(path) > depth + 1:
+        return say("opens {attitude}", attitude=label_of(path, start=depth + 1))
+    return label_of(path, start=depth) if len(path) > depth else ""
 
 
-def _thing(path: Path) -> tuple[Path, Path]:
-    """``exits.sill-latch.works.inverted`` -> the exit, and what of it."""
+def _depth(path: Path) -> int:
+    """How much of a path names the thing: ``exits.sill-latch`` of ``exits.sill-latch.works.inverted``."""
     if path[0] == "seats" and len(path) > 3:
-        return path[:4], path[4:]
-    depth = 1 if path[0] in ("high_voltage", "approach") else 2
-    return path[:depth], path[depth:]
+        return 4
+    return 1 if path[0] in ("high_voltage", "approach") else 2
 
 
 _OF_PARTS = {"approach": "approach", "high_voltage": "stay-clear", "pyrotechnics": "stay-clear"}

@@ -20,7 +20,7 @@ class Value:
     ``state`` other than "said" is a non-value: ``text`` then holds it in words ("UNKNOWN", "not fitted").
     ``remark`` warns of the answer itself: "the two figures disagree; the gallon is imperial"; ``note`` only adds to it.
     ``parts`` are several answers in one place ("upright: opens", "inverted: UNKNOWN"); ``text`` then holds them in one
-    line, for searching, and each part keeps its own state.
+    line, for searching, and each part keeps its own state. ``lang`` marks a text that is not in the page's language.
     """
 
     text: str
@@ -30,6 +30,7 @@ class Value:
     href: str = ""
     note: str = ""
     parts: tuple[Labelled, ...] = ()
+    lang: str = ""
 
 
 @dataclass(frozen=True)

@@ -54,7 +54,7 @@ def narrowing(id: str, title: str, answers: Callable[[Any], Iterable[str]]) -> N
 
 def head(item: Item, page: str, relative: Callable[[str, str], str], place: str = "") -> Head:
     """The head of an item's row: whose it is and what, leading to its place."""
-    what = label_of(item.path[1:]).replace("-", " ") if len(item.path) > 1 else label_of(item.path)
+    what = label_of(item.path, start=min(1, len(item.path) - 1)).replace("-", " ")
     words = " ".join([*item.shown.airframe.also_called, item.shown.type_id, str(item.path[-1])])
     note = say("other than on its type") if item.shown.tail else ""
     return Head(item.row, f"{item.name}: {what}", relative(place or item.place, page), words, note)

@@ -44,7 +44,7 @@ def _entries(shown: Shown, section: str, address: str, page: str) -> Iterator[Li
     paths: list[Path] = [(section,)] if isinstance(held, NonValue) else [(section, name) for name in held]
     for path in paths:
         target = f"{address}#{row_of(shown, path)}"
-        yield Link(label_of(path[1:] or path).replace("-", " "), addresses.relative(target, page))
+        yield Link(label_of(path, start=min(1, len(path) - 1)).replace("-", " "), addresses.relative(target, page))
 
 
 def _hazards(shown: Shown, page: str) -> Iterator[Link]:
@@ -53,4 +53,6 @@ def _hazards(shown: Shown, page: str) -> Iterator[Link]:
         told.setdefault(hazard.path, term(hazard.kind))
     for path, kind in told.items():
         target = f"{cutting_hazards.ADDRESS}#{cutting_hazards.hazard_row(shown, path)}"
-        yield Link(f"{kind}: {label_of(path[1:] or path).replace('-', ' ')}", addresses.relative(target, page))
+        yield Link(
+            f"{kind}: {label_of(path, start=min(1, len(path) - 1)).replace('-', ' ')}", addresses.relative(target, page)
+        )
