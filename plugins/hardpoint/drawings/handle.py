@@ -154,7 +154,7 @@ def _shape(kind: str, along: Flat, *, raised: bool = False) -> str:
 
 
 def _arrow(way: Course) -> Iterator[str]:
-    """One path of the class "way": from its first point it leads to its last, and the head is a path of its own."""
+    """One path of the class "arrow" leads from its first point to its last; its head is a path of its own."""
     if way.turn:
         clockwise = way.turn == "clockwise"
         begin, end = (210.0, 330.0) if clockwise else (330.0, 210.0)
@@ -170,14 +170,14 @@ def _arrow(way: Course) -> Iterator[str]:
 
 
 def _straight(start: Flat, end: Flat) -> Iterator[str]:
-    yield f'<path class="way" d="M{_point(start)}L{_point(end)}"/>'
+    yield f'<path class="arrow" d="M{_point(start)}L{_point(end)}"/>'
     yield _head(end, (end[0] - start[0], end[1] - start[1]))
 
 
 def _arc(start: Flat, end: Flat, clockwise: bool) -> Iterator[str]:
     """Along a circle around the part, between two directions."""
     begin, tip = ((X + _AROUND * x, Y + _AROUND * y) for x, y in (start, end))
-    yield f'<path class="way" d="M{_point(begin)}A{_AROUND:g},{_AROUND:g} 0 0 {int(clockwise)} {_point(tip)}"/>'
+    yield f'<path class="arrow" d="M{_point(begin)}A{_AROUND:g},{_AROUND:g} 0 0 {int(clockwise)} {_point(tip)}"/>'
     x, y = end
     yield _head(tip, (-y, x) if clockwise else (y, -x))
 
@@ -186,7 +186,7 @@ def _head(tip: Flat, along: Flat) -> str:
     """Two strokes back from the tip, on either side of the direction that it points in."""
     back = math.atan2(-along[1], -along[0])
     wings = [(tip[0] + _HEAD * math.cos(back + turn), tip[1] + _HEAD * math.sin(back + turn)) for turn in (-0.5, 0.5)]
-    return f'<path class="head" d="M{_point(wings[0])}L{_point(tip)}L{_point(wings[1])}"/>'
+    return f'<path class="barb" d="M{_point(wings[0])}L{_point(tip)}L{_point(wings[1])}"/>'
 
 
 def _on_circle(degrees: float) -> Flat:
