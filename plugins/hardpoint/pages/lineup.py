@@ -9,8 +9,9 @@ from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
+from hardpoint.pages.shown import shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import shown_tail, shown_type, tell
+from hardpoint.pages.telling import tell
 from hardpoint.pages.unfit import unfit_section
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
 from hardpoint.pages.written import as_written
