@@ -6,7 +6,7 @@ import pathlib
 from typing import Literal
 
 import click
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader
+from jinja2 import Environment, FileSystemLoader
 from markupsafe import escape
 from mkdocs.config import config_options as option
 from mkdocs.config.base import Config
@@ -21,9 +21,11 @@ from mkdocs.utils.templates import TemplateContext
 
 from hardpoint import load, report
 from hardpoint.commands.project import Day, edition, today
+from hardpoint.load import catalogue
 from hardpoint.pages import Page, Site, all_pages, anchors
 from hardpoint.pages.data import data_files
 from hardpoint.rendering import SAYING, environment, render
+from hardpoint.words import AS_WRITTEN, speak
 
 log = get_plugin_logger("hardpoint")
 _HERE = pathlib.Path(__file__).parent
@@ -31,10 +33,11 @@ _ASSETS = "assets/hardpoint"
 
 
 class HardpointConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs leaves its subclass hook untyped
-    """Options in mkdocs.yml; the command line sets both."""
+    """Options in mkdocs.yml; the command line sets the first two. ``words``: a .po file beside mkdocs.yml."""
 
     fleet = option.Type(str, default="fleet")
     as_of = option.Optional(option.Type(str))
+    words = option.Optional(option.Type(str))
 
 
 class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-call]  # as above
@@ -43,6 +46,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
     def __init__(self) -> None:
         self.serving = False
         self.site: Site | None = None
+        self.language = AS_WRITTEN
         self.pages: dict[str, Page] = {}
         self.docs: list[MkPage] = []
         self.unused: set[str] = set()
@@ -57,12 +61,11 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         # Our frame loads none of the theme's scripts, styles, fonts: four fifths of a small site's bytes.
         self.unused = {folder for folder in config.theme.dirs if folder != config.theme.custom_dir}
         config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(_HERE / "theme"))
-        folders = [str(self._fleet(config)), str(_HERE / "templates"), str(_HERE / "theme"), str(_HERE / "assets")]
-        config.watch.extend(folder for folder in folders if pathlib.Path(folder).is_dir())
-        loaders = [FileSystemLoader(_HERE / "templates")]
-        if config.theme.custom_dir:
-            loaders.insert(0, FileSystemLoader(pathlib.Path(config.theme.custom_dir) / "hardpoint"))
-        self.templates = environment(ChoiceLoader(loaders))
+        watched = [self._beside(config, name) for name in (self.config.fleet, self.config.words or self.config.fleet)]
+        watched += [_HERE / "templates", _HERE / "theme", _HERE / "assets"]
+        config.watch.extend(str(path) for path in watched if path.exists())
+        custom = [pathlib.Path(config.theme.custom_dir) / "hardpoint"] if config.theme.custom_dir else []
+        self.templates = environment(FileSystemLoader([*custom, _HERE / "templates"]))
         self.pages = {}
         return config
 
@@ -72,17 +75,20 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
             as_of = Day().convert(self.config.as_of, None, None) if self.config.as_of else today()
         except click.UsageError as wrong:
             raise PluginError(wrong.format_message()) from None
-        checked = load.check(self._fleet(config), as_of)
+        try:
+            words = self.config.words
+            self.language = catalogue.read(self._beside(config, words), words) if words else AS_WRITTEN
+        except catalogue.CatalogueError as wrong:
+            self._refuse(str(wrong))
+        speak(self.language)
+        checked = load.check(self._beside(config, self.config.fleet), as_of)
         if not checked.errors:
             when = edition(pathlib.Path(config.config_file_path).parent, as_of).date().isoformat()
             self.site = Site(checked.fleet, tuple(checked.findings), as_of, when)
             log.info(f"{checked.files} records, {len(checked.findings)} warnings, all on the gaps page")
             return
-        words = report.text(checked.errors, as_of, checked.files)
-        if not self.serving or self.site is None:
-            raise PluginError(words)
-        log.error(words)
-        self.site = self.site.held_back_by(checked.errors[0])
+        self._refuse(report.text(checked.errors, as_of, checked.files))
+        self.site = self._site.held_back_by(checked.errors[0])
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """https://www.mkdocs.org/dev-guide/plugins/#on_files"""
@@ -137,8 +143,23 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
             page.content = None
         return output
 
-    def _fleet(self, config: MkDocsConfig) -> pathlib.Path:
-        return pathlib.Path(config.config_file_path).parent / self.config.fleet
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """https://www.mkdocs.org/dev-guide/plugins/#on_post_build: the next build in this process begins in English."""
+        speak(AS_WRITTEN)
+
+    def on_build_error(self, *, error: Exception) -> None:
+        """https://www.mkdocs.org/dev-guide/plugins/#on_build_error: as above"""
+        speak(AS_WRITTEN)
+
+    def _refuse(self, words: str) -> None:
+        """End the build; while serving, say it and go on with what was good last."""
+        if not self.serving or self.site is None:
+            raise PluginError(words)
+        log.error(words)
+
+    @staticmethod
+    def _beside(config: MkDocsConfig, name: str) -> pathlib.Path:
+        return pathlib.Path(config.config_file_path).parent / name
 
     @property
     def _site(self) -> Site:
