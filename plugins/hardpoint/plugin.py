@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+import logging
 import pathlib
 from typing import Literal
 
-import click
 from jinja2 import Environment, FileSystemLoader
 from markupsafe import escape
 from mkdocs.config import config_options as option
@@ -19,11 +19,9 @@ from mkdocs.structure.pages import Page as MkPage
 from mkdocs.structure.toc import TableOfContents
 from mkdocs.utils.templates import TemplateContext
 
-from hardpoint import load, report
-from hardpoint.commands.project import Day, edition, today
-from hardpoint.load import catalogue
-from hardpoint.pages import Page, Site, all_pages, anchors
-from hardpoint.pages.data import data_files
+from hardpoint.book import Book
+from hardpoint.pages import Page, all_pages, anchors
+from hardpoint.pages.data import files_beside
 from hardpoint.rendering import SAYING, environment, render
 from hardpoint.words import AS_WRITTEN, speak
 
@@ -45,8 +43,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
 
     def __init__(self) -> None:
         self.serving = False
-        self.site: Site | None = None
-        self.language = AS_WRITTEN
+        self.book = Book()
         self.pages: dict[str, Page] = {}
         self.docs: list[MkPage] = []
         self.unused: set[str] = set()
@@ -61,7 +58,8 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         # Our frame loads none of the theme's scripts, styles, fonts: four fifths of a small site's bytes.
         self.unused = {folder for folder in config.theme.dirs if folder != config.theme.custom_dir}
         config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(_HERE / "theme"))
-        watched = [self._beside(config, name) for name in (self.config.fleet, self.config.words or self.config.fleet)]
+        beside = pathlib.Path(config.config_file_path).parent
+        watched = [beside / name for name in (self.config.fleet, self.config.words) if name]
         watched += [_HERE / "templates", _HERE / "theme", _HERE / "assets"]
         config.watch.extend(str(path) for path in watched if path.exists())
         custom = [pathlib.Path(config.theme.custom_dir) / "hardpoint"] if config.theme.custom_dir else []
@@ -71,37 +69,25 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """https://www.mkdocs.org/dev-guide/plugins/#on_pre_build: the target is emptied right after this."""
-        try:
-            as_of = Day().convert(self.config.as_of, None, None) if self.config.as_of else today()
-        except click.UsageError as wrong:
-            raise PluginError(wrong.format_message()) from None
-        try:
-            words = self.config.words
-            self.language = catalogue.read(self._beside(config, words), words) if words else AS_WRITTEN
-        except catalogue.CatalogueError as wrong:
-            self._refuse(str(wrong))
-        speak(self.language)
-        checked = load.check(self._beside(config, self.config.fleet), as_of)
-        if not checked.errors:
-            when = edition(pathlib.Path(config.config_file_path).parent, as_of).date().isoformat()
-            self.site = Site(checked.fleet, tuple(checked.findings), as_of, when)
-            log.info(f"{checked.files} records, {len(checked.findings)} warnings, all on the gaps page")
-            return
-        self._refuse(report.text(checked.errors, as_of, checked.files))
-        self.site = self._site.held_back_by(checked.errors[0])
+        beside = pathlib.Path(config.config_file_path).parent
+        wrong = self.book.open(beside, self.config.fleet, self.config.as_of, self.config.words)
+        if wrong and not (self.serving and self.book.site):
+            raise PluginError(wrong)
+        log.log(logging.ERROR if wrong else logging.INFO, wrong or self.book.read)
+        speak(self.book.language)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """https://www.mkdocs.org/dev-guide/plugins/#on_files"""
         for file in [file for file in files if file.src_dir in self.unused]:
             files.remove(file)
-        for page in all_pages(self._site):
+        for page in all_pages(self.book.shown):
             source = page.address.removesuffix(".html") + ".md"
             if source in files.src_uris:
                 raise PluginError(f"docs/{source} stands where Hardpoint makes the page {page.address}; rename it")
             self.pages[source] = page
             files.append(File.generated(config, source, content="", inclusion=InclusionLevel.NOT_IN_NAV))
-        for address, text in data_files(self._site):
-            files.append(File.generated(config, address, content=text))
+        for address, content in files_beside(self.book.shown):
+            files.append(File.generated(config, address, content=content))
         for asset in sorted((_HERE / "assets").iterdir()):
             files.append(File.generated(config, f"{_ASSETS}/{asset.name}", abs_src_path=str(asset)))
         return files
@@ -125,7 +111,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """https://www.mkdocs.org/dev-guide/plugins/#on_env: what the frame of every page shows."""
         env.globals |= SAYING
-        env.globals["hardpoint"] = self._site.around | {"docs": [(page.title, page.url) for page in self.docs]}
+        env.globals["hardpoint"] = self.book.shown.around | {"docs": [(page.title, page.url) for page in self.docs]}
         return env
 
     def on_page_context(
@@ -150,19 +136,3 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
     def on_build_error(self, *, error: Exception) -> None:
         """https://www.mkdocs.org/dev-guide/plugins/#on_build_error: as above"""
         speak(AS_WRITTEN)
-
-    def _refuse(self, words: str) -> None:
-        """End the build; while serving, say it and go on with what was good last."""
-        if not self.serving or self.site is None:
-            raise PluginError(words)
-        log.error(words)
-
-    @staticmethod
-    def _beside(config: MkDocsConfig, name: str) -> pathlib.Path:
-        return pathlib.Path(config.config_file_path).parent / name
-
-    @property
-    def _site(self) -> Site:
-        if self.site is None:
-            raise PluginError("no fleet was read: on_pre_build did not run")
-        return self.site

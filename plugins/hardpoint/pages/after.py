@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, tell, term
+from hardpoint.pages.pictures import ELSEWHERE, photos_at
+from hardpoint.pages.telling import Shown, tell
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.structure import Zone, ZoneSide
@@ -124,10 +126,10 @@ def heavy_end(shown: Shown) -> Section:
 def recognising(shown: Shown) -> Section:
     """All signs, by kind, with the attitudes in which they can be seen."""
     signs = shown.airframe.signs
+    photos = photos_at(shown, ELSEWHERE, say("Other photos"))
     if isinstance(signs, NonValue):
-        return Section(
-            "recognise", say("Recognise"), (Lines((Line(say("signs"), say("UNKNOWN"), "unknown"),)),), say("Recognise")
-        )
+        unknown = Lines((Line(say("signs"), say("UNKNOWN"), "unknown"),))
+        return Section("recognise", say("Recognise"), (unknown, *photos), say("Recognise"))
     rows = tuple(
         Row((Value(sign.see), Value(term(sign.of)), Value(_attitudes(sign.visible))), anchor(("signs", name)))
         for name, sign in signs.items()
@@ -138,7 +140,7 @@ def recognising(shown: Shown) -> Section:
         (say("Sign"), say("Kind"), say("Seen when")),
         rows,
     )
-    return Section("recognise", say("Recognise"), (table,), say("Recognise"))
+    return Section("recognise", say("Recognise"), (table, *photos), say("Recognise"))
 
 
 def _attitudes(visible: tuple[str, ...]) -> str:

@@ -3,65 +3,45 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages import addresses
+from hardpoint.pages.across.titles import across_titles
+from hardpoint.pages.addresses import relative
+from hardpoint.pages.board import Board, Head, Narrowing, Topic, board_page
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import Shown, several, shown_type, tell, unknown, way_words
-from hardpoint.pages.view import Column, ComparePage, CompareRow, Value
+from hardpoint.pages.view import Link, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING
 from hardpoint.records.tanks import ENGINE_FUELS
 from hardpoint.units import Quantity
-from hardpoint.words import mark, say
-
-
-@dataclass(frozen=True)
-class _Topic:
-    id: str
-    title: str
-    group: str
-    shown: bool
-    tell: Callable[[Airframe], Value]
-    figure: Callable[[Airframe], Quantity | NonValue | None] | None = None
+from hardpoint.words import say
 
 
 def compare_page(site: Site) -> Page:
     """All types under all facts."""
     page = addresses.COMPARE
-    columns = tuple(Column(topic.id, say(topic.title), say(topic.group), topic.shown) for topic in _TOPICS)
-    types = list(site.fleet.types.values())
-    ranks = [_ranks(topic, [type_.airframe for type_ in types]) for topic in _TOPICS]
-    rows = tuple(_row(shown_type(type_), page, tuple(rank[at] for rank in ranks)) for at, type_ in enumerate(types))
-    title = say("Compare types")
-    return Page(page, title, "compare.html", ComparePage(site.frame(page, title), columns, rows, site.cautions))
-
-
-def _ranks(topic: _Topic, airframes: list[Airframe]) -> list[int]:
-    """The place of each type in the order of a fact: unknown first, figures by size in SI, words by letter."""
-    keys = [_key(topic, airframe) for airframe in airframes]
-    places = {key: place for place, key in enumerate(sorted(set(keys)))}
-    return [places[key] for key in keys]
-
-
-def _key(topic: _Topic, airframe: Airframe) -> tuple[int, float, str]:
-    told = topic.tell(airframe)
-    if told.state == "unknown":
-        return (0, 0.0, "")
-    figure = said(topic.figure(airframe)) if topic.figure else None
-    return (1, figure.si[0], "") if figure is not None else (2, 0.0, told.text.casefold())
-
-
-def _row(shown: Shown, page: str, order: tuple[int, ...]) -> CompareRow:
-    cells = tuple(topic.tell(shown.airframe) for topic in _TOPICS)
-    words = " ".join([shown.airframe.role, *shown.airframe.also_called, shown.id])
-    return CompareRow(
-        f"row-{shown.id}", shown.name, addresses.relative(addresses.type_page(shown.id), page), cells, words, order
+    board = Board(
+        page,
+        say("Compare types"),
+        say("Every fact is searched, also those not shown. The aircraft before you can differ from its type."),
+        say("Type"),
+        say("{found} of {total} types"),
+        _topics(),
+        _narrowings(),
+        tuple(Link(title, relative(address, page)) for title, address in across_titles()),
     )
+    held = [(_head(shown_type(type_), page), type_.airframe) for type_ in site.fleet.types.values()]
+    return board_page(site, board, held)
+
+
+def _head(shown: Shown, page: str) -> Head:
+    words = " ".join([shown.airframe.role, *shown.airframe.also_called, shown.id])
+    return Head(f"row-{shown.id}", shown.name, relative(addresses.type_page(shown.id), page), words)
 
 
 def _plain(name: str) -> str:
@@ -242,85 +222,106 @@ def _bottles(airframe: Airframe) -> Value:
     return _each(airframe.bottles, answer)
 
 
-_TOPICS: tuple[_Topic, ...] = (
-    _Topic("role", mark("What it is"), mark("Airframe"), True, lambda a: tell(a.role)),
-    _Topic(
-        "rocket",
-        mark("Rocket parachute"),
-        mark("Fires and shocks"),
-        True,
-        lambda a: _answer(device_answer(a, "rocket parachute")),
-    ),
-    _Topic(
-        "cartridge",
-        mark("Seat cartridge"),
-        mark("Fires and shocks"),
-        True,
-        lambda a: _answer(device_answer(a, "seat cartridge")),
-    ),
-    _Topic(
-        "high-voltage", mark("High voltage"), mark("Fires and shocks"), True, lambda a: _answer(high_voltage_answer(a))
-    ),
-    _Topic("exits", mark("Ways in"), mark("Open"), True, _exits),
-    _Topic("inverted", mark("Opens inverted"), mark("Open"), True, _inverted),
-    _Topic("hinges", mark("Hinges"), mark("Open"), False, lambda a: _each(a.canopies, lambda c: tell(c.hinges))),
-    _Topic("magneto", mark("Magneto off"), mark("Shut down"), True, _off("magneto")),
-    _Topic("ignition", mark("Ignition off"), mark("Shut down"), False, _off("ignition")),
-    _Topic("master", mark("Master off"), mark("Shut down"), True, _off("master")),
-    _Topic("fuel-off", mark("Fuel off"), mark("Shut down"), True, _off("fuel")),
-    _Topic("mixture", mark("Mixture off"), mark("Shut down"), False, _off("mixture")),
-    _Topic(
-        "stays-live",
-        mark("Stays live"),
-        mark("Shut down"),
-        False,
-        lambda a: _each(a.batteries, lambda b: tell(b.stays_live)),
-    ),
-    _Topic("seats", mark("Seats"), mark("Free"), True, _seats),
-    _Topic("ties", mark("Ties"), mark("Free"), True, _ties),
-    _Topic("parachute", mark("Parachute"), mark("Free"), False, _parachute),
-    _Topic("fuel", mark("Fuel"), mark("Burns and bursts"), True, _fuel),
-    _Topic("smoke-oil", mark("Smoke oil"), mark("Burns and bursts"), False, _smoke),
-    _Topic("bottles", mark("Pressure bottles"), mark("Burns and bursts"), True, _bottles),
-    _Topic("cut-left", mark("Cut, left"), mark("Cut"), False, _cut("left")),
-    _Topic("cut-right", mark("Cut, right"), mark("Cut"), False, _cut("right")),
-    _Topic("engine", mark("Engine"), mark("Airframe"), False, _engine),
-    _Topic("propeller", mark("Propeller"), mark("Airframe"), False, _propeller),
-    _Topic("run-down", mark("Run-down"), mark("Airframe"), False, _run_down, _run_down_figure),
-    _Topic(
-        "empty",
-        mark("Empty mass"),
-        mark("Lift"),
-        True,
-        lambda a: tell(a.masses.empty, ("masses", "empty")),
-        lambda a: a.masses.empty,
-    ),
-    _Topic("heavy-end", mark("Heavy end"), mark("Lift"), False, lambda a: tell(a.masses.heavy_end)),
-    _Topic("lift-points", mark("Points that lift"), mark("Lift"), False, _lift),
-    _Topic("basis", mark("Basis"), mark("Lift"), False, _basis),
-    _Topic(
-        "length",
-        mark("Length"),
-        mark("Airframe"),
-        False,
-        lambda a: tell(a.size.length, ("size", "length")),
-        lambda a: a.size.length,
-    ),
-    _Topic(
-        "span",
-        mark("Span"),
-        mark("Airframe"),
-        False,
-        lambda a: tell(a.size.span, ("size", "span")),
-        lambda a: a.size.span,
-    ),
-    _Topic(
-        "width",
-        mark("Fuselage width"),
-        mark("Airframe"),
-        False,
-        lambda a: tell(a.size.fuselage_width, ("size", "fuselage_width")),
-        lambda a: a.size.fuselage_width,
-    ),
-    _Topic("floats", mark("Floats"), mark("Water"), False, _water),
-)
+def _topics() -> tuple[Topic[Airframe], ...]:
+    """Every fact that types are compared by, in the order of a crew page."""
+    return (
+        Topic("role", say("What it is"), lambda a: tell(a.role), say("Airframe")),
+        Topic(
+            "rocket",
+            say("Rocket parachute"),
+            lambda a: _answer(device_answer(a, "rocket parachute")),
+            say("Fires and shocks"),
+        ),
+        Topic(
+            "cartridge",
+            say("Seat cartridge"),
+            lambda a: _answer(device_answer(a, "seat cartridge")),
+            say("Fires and shocks"),
+        ),
+        Topic("high-voltage", say("High voltage"), lambda a: _answer(high_voltage_answer(a)), say("Fires and shocks")),
+        Topic("exits", say("Ways in"), _exits, say("Open")),
+        Topic("inverted", say("Opens inverted"), _inverted, say("Open")),
+        Topic("hinges", say("Hinges"), lambda a: _each(a.canopies, lambda c: tell(c.hinges)), say("Open"), shown=False),
+        Topic("magneto", say("Magneto off"), _off("magneto"), say("Shut down")),
+        Topic("ignition", say("Ignition off"), _off("ignition"), say("Shut down"), shown=False),
+        Topic("master", say("Master off"), _off("master"), say("Shut down")),
+        Topic("fuel-off", say("Fuel off"), _off("fuel"), say("Shut down")),
+        Topic("mixture", say("Mixture off"), _off("mixture"), say("Shut down"), shown=False),
+        Topic(
+            "stays-live",
+            say("Stays live"),
+            lambda a: _each(a.batteries, lambda b: tell(b.stays_live)),
+            say("Shut down"),
+            shown=False,
+        ),
+        Topic("seats", say("Seats"), _seats, say("Free")),
+        Topic("ties", say("Ties"), _ties, say("Free")),
+        Topic("parachute", say("Parachute"), _parachute, say("Free"), shown=False),
+        Topic("fuel", say("Fuel"), _fuel, say("Burns and bursts")),
+        Topic("smoke-oil", say("Smoke oil"), _smoke, say("Burns and bursts"), shown=False),
+        Topic("bottles", say("Pressure bottles"), _bottles, say("Burns and bursts")),
+        Topic("cut-left", say("Cut, left"), _cut("left"), say("Cut"), shown=False),
+        Topic("cut-right", say("Cut, right"), _cut("right"), say("Cut"), shown=False),
+        Topic("engine", say("Engine"), _engine, say("Airframe"), shown=False),
+        Topic("propeller", say("Propeller"), _propeller, say("Airframe"), shown=False),
+        Topic("run-down", say("Run-down"), _run_down, say("Airframe"), shown=False, figure=_run_down_figure),
+        Topic(
+            "empty",
+            say("Empty mass"),
+            lambda a: tell(a.masses.empty, ("masses", "empty")),
+            say("Lift"),
+            figure=lambda a: a.masses.empty,
+        ),
+        Topic("heavy-end", say("Heavy end"), lambda a: tell(a.masses.heavy_end), say("Lift"), shown=False),
+        Topic("lift-points", say("Points that lift"), _lift, say("Lift"), shown=False),
+        Topic("basis", say("Basis"), _basis, say("Lift"), shown=False),
+        Topic(
+            "length",
+            say("Length"),
+            lambda a: tell(a.size.length, ("size", "length")),
+            say("Airframe"),
+            shown=False,
+            figure=lambda a: a.size.length,
+        ),
+        Topic(
+            "span",
+            say("Span"),
+            lambda a: tell(a.size.span, ("size", "span")),
+            say("Airframe"),
+            shown=False,
+            figure=lambda a: a.size.span,
+        ),
+        Topic(
+            "width",
+            say("Fuselage width"),
+            lambda a: tell(a.size.fuselage_width, ("size", "fuselage_width")),
+            say("Airframe"),
+            shown=False,
+            figure=lambda a: a.size.fuselage_width,
+        ),
+        Topic("floats", say("Floats"), _water, say("Water"), shown=False),
+    )
+
+
+def _narrowings() -> tuple[Narrowing[Airframe], ...]:
+    return (
+        Narrowing("rocket", say("Rocket parachute"), lambda a: (_answer(device_answer(a, "rocket parachute")).text,)),
+        Narrowing("cartridge", say("Seat cartridge"), lambda a: (_answer(device_answer(a, "seat cartridge")).text,)),
+        Narrowing("high-voltage", say("High voltage"), lambda a: (_answer(high_voltage_answer(a)).text,)),
+        Narrowing("seats", say("Seats"), lambda a: (str(len(a.seats)),)),
+        Narrowing("fuel", say("Fuel"), _fuels),
+        Narrowing("inverted", say("Opens inverted"), _best_inverted),
+        Narrowing("floats", say("Floats"), lambda a: (_water(a).text,)),
+    )
+
+
+def _fuels(airframe: Airframe) -> tuple[str, ...]:
+    tanks = entries(airframe.tanks).values()
+    held = {tell(tank.holds).text for tank in tanks if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)}
+    return tuple(sorted(held)) or (tell(airframe.tanks).text if isinstance(airframe.tanks, NonValue) else say("none"),)
+
+
+def _best_inverted(airframe: Airframe) -> tuple[str, ...]:
+    """Every answer that one of its ways in gives: one that opens is enough to look for."""
+    exits = entries(airframe.exits).values()
+    return tuple(dict.fromkeys(tell(exit_.works.inverted).text for exit_ in exits)) or (tell(NonValue.UNKNOWN).text,)

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
+from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
 from hardpoint.pages.dangers import never_touch, staying_clear, strip
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.opening import approach, opening
+from hardpoint.pages.pictures import pictured
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, as_text, label_of, shown_tail, shown_type, tell, term
+from hardpoint.pages.telling import Shown, shown_tail, shown_type, tell
+from hardpoint.pages.terms import as_text, label_of, term
 from hardpoint.pages.view import CrewPage, Fact, Facts, Line, Link, Section, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue, Tree, said
@@ -19,8 +22,8 @@ from hardpoint.words import say, say_count
 
 def type_crew_page(site: Site, type_: Type) -> Page:
     """The crew page of a type."""
-    shown = shown_type(type_)
     address = addresses.type_page(type_.id)
+    shown = pictured(shown_type(type_), site, address)
     view = CrewPage(
         site.frame(address, shown.name),
         shown.name,
@@ -40,8 +43,8 @@ def type_crew_page(site: Site, type_: Type) -> Page:
 
 def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
     """The crew page of one aircraft, its differences first."""
-    shown = shown_tail(aircraft)
     address = addresses.tail_page(aircraft.id)
+    shown = pictured(shown_tail(aircraft), site, address, aircraft.tail.photos)
     title = f"{shown.name} {aircraft.id}"
     view = CrewPage(
         site.frame(address, title),
@@ -73,7 +76,7 @@ def _sections(shown: Shown) -> tuple[Section, ...]:
         heavy_end,
         recognising,
     )
-    return tuple(make(shown) for make in makers)
+    return tuple(with_links(make(shown), shown) for make in makers)
 
 
 def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:

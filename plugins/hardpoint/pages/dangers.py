@@ -8,7 +8,8 @@ from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.devices import ASKED, devices
 from hardpoint.pages.opening import keep_out
-from hardpoint.pages.telling import Shown, do_not, place_words, several, tell, term
+from hardpoint.pages.telling import Shown, do_not, place_words, several, tell
+from hardpoint.pages.terms import term
 from hardpoint.pages.vessels import bottles, tanks
 from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section, Value
 from hardpoint.records.known import NonValue, entries, said

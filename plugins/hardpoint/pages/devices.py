@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from hardpoint.figures.answers import device_answer
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, do_not, place_words, several, tell, term
+from hardpoint.pages.telling import Shown, do_not, place_words, several, tell
+from hardpoint.pages.terms import term
 from hardpoint.pages.vessels import way_of, where
 from hardpoint.pages.view import Block, Fact, Facts, Value
 from hardpoint.records.electrics import HighVoltage

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.pictures import photos_at
 from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.known import NonValue, entries, said
@@ -17,7 +18,7 @@ def freeing(shown: Shown) -> Section:
     blocks: list[Block] = []
     for name, seat in shown.airframe.seats.items():
         blocks.append(Lines((_count(seat), *_lift_out(seat)), anchor(("seats", name)), _seat_title(shown, name, seat)))
-        blocks += list(_ties(shown, name, seat))
+        blocks += [*photos_at(shown, ("seats", name)), *_ties(shown, name, seat)]
     return Section("free", say("Free the occupant"), tuple(blocks), say("Free"))
 
 
@@ -79,6 +80,7 @@ def _tie(shown: Shown, seat_name: str, name: str, tie: Tie) -> Steps:
         more,
         "",
         shown.was(path),
+        shown.photos.get(path, ()),
     )
 
 
@@ -90,6 +92,7 @@ def gripping(shown: Shown) -> Section:
         lines = (*_grips(seat), *_do_not_pull(shown, name, seat))
         blocks.append(Lines(lines, f"grip-{name}", title))
         blocks.append(Facts(f"worn-{name}", "", _worn(shown, name, seat)))
+        blocks += photos_at(shown, ("seats", name, "grip"), say("Photos: grip, kit worn, and what must not be pulled"))
     return Section("grip", say("Grip, and do not pull"), tuple(blocks), say("Grip"))
 
 

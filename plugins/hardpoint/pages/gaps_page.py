@@ -9,7 +9,8 @@ from hardpoint.findings import Finding, Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import label_of
+from hardpoint.pages.telling import unknown
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Block, Line, Lines, Row, Section, SheetPage, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.base import Part
@@ -31,9 +32,48 @@ def gaps_page(site: Site) -> Page:
     sections += [_tail(site, tail, page) for tail in site.fleet.tails.values()]
     sections += [_event(site, event_id, page) for event_id in site.fleet.events]
     sections += list(_station(site))
+    sections.append(_by_who(site, page))
     title, lead = say("What is unanswered"), say(_LEAD)
     view = SheetPage(site.frame(page, title), title, lead, tuple(sections), (), site.cautions)
     return Page(page, title, "sheet.html", view)
+
+
+def _by_who(site: Site, page: str) -> Section:
+    """The same unknowns once more, under whoever can answer: a list to walk up to somebody with."""
+    asked: dict[str, list[Row]] = {}
+    records: list[Type | Aircraft] = [*site.fleet.types.values(), *site.fleet.tails.values()]
+    for record in records:
+        who = _by_section(record.airframe.who_can_answer)
+        home = addresses.type_page(record.id)
+        paths = list(unknowns(record)) if isinstance(record, Type) else _own_unknowns(record)
+        if isinstance(record, Aircraft):
+            who |= _by_section(record.tail.who_can_answer)
+            home = addresses.tail_page(record.id)
+        for path in paths:
+            row = Row((Value(_called(record)), _place(path, home, page), unknown()))
+            asked.setdefault(who.get(str(path[0]), ""), []).append(row)
+    heads = (say("Aircraft"), say("What"), say("Answer"))
+    named = sorted(asked, key=lambda words: (words == "", words.casefold()))
+    blocks = tuple(
+        Table(f"who-{number}", words or say("nobody is named"), heads, tuple(asked[words]), folded=True)
+        for number, words in enumerate(named, start=1)
+    )
+    nothing = Lines((Line(say("no unknown is recorded; that is no promise")),))
+    return Section("who-can-answer", say("By who can answer"), blocks or (nothing,), say("Who"))
+
+
+def _called(record: Type | Aircraft) -> str:
+    return record.airframe.name if isinstance(record, Type) else f"{record.airframe.name} {record.id}"
+
+
+def _own_unknowns(tail: Aircraft) -> list[Path]:
+    of_type = set(unknowns(tail.of))
+    return [path for path, value in values_of(tail.airframe) if value is NonValue.UNKNOWN and path not in of_type]
+
+
+def _place(path: Path, home: str, page: str) -> Value:
+    target = relative(f"{home}#{addresses.anchor(path)}", page) if _anchored(path) else ""
+    return Value(label_of(path), href=target)
 
 
 def _type(site: Site, type_: Type, page: str) -> Section:
@@ -55,8 +95,7 @@ def unknowns(type_: Type) -> Iterator[Path]:
 
 def _tail(site: Site, tail: Aircraft, page: str) -> Section:
     home = addresses.tail_page(tail.id)
-    of_type = set(unknowns(tail.of))
-    own = [path for path, value in values_of(tail.airframe) if value is NonValue.UNKNOWN and path not in of_type]
+    own = _own_unknowns(tail)
     lines = [Line(say("Crew page of {tail}", tail=tail.id), href=relative(home, page))]
     if not tail.declared:
         lines.append(Line(say("nobody has declared how it differs from its type"), say("UNDECLARED:"), "unknown"))
@@ -106,10 +145,8 @@ def _unknown_table(id_: str, paths: list[Path], who: Mapping[str, str], home: st
     rows = tuple(
         Row(
             (
-                Value(
-                    label_of(path), href=relative(f"{home}#{addresses.anchor(path)}", page) if _anchored(path) else ""
-                ),
-                Value(say("UNKNOWN"), "unknown"),
+                _place(path, home, page),
+                unknown(),
                 _who(who, path),
             )
         )

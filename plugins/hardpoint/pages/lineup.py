@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from hardpoint.figures.fitness import Gap, gaps_that_bite
 from hardpoint.pages import addresses
+from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import label_of, shown_tail, shown_type, tell
+from hardpoint.pages.telling import shown_tail, shown_type, tell
+from hardpoint.pages.unfit import unfit_section
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.event import Day as RecordDay
@@ -42,7 +43,12 @@ def home_page(site: Site) -> Page:
             relative(addresses.STATION, page),
             say("cordons, drills, cranes, tools"),
         ),
+        Link(
+            say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page), say("what to assume")
+        ),
         Link(say("Compare all types"), relative(addresses.COMPARE, page)),
+        *(Link(title, relative(address, page)) for title, address in across_titles()),
+        Link(say("Drill"), relative(addresses.DRILL, page), say("questions for training")),
         Link(say("What is unanswered"), relative(addresses.GAPS, page)),
         Link(say("How to read a page"), relative(addresses.READING, page)),
         Link(say("Cautions"), relative(addresses.CAUTIONS, page)),
@@ -64,10 +70,10 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
     page = addresses.event_page(event_id)
     event = line_up.event
     days = tuple(_day(site, event_id, day_id, day, page) for day_id, day in event.days.items())
-    sections = [_details(site, page, day_id, day) for day_id, day in event.days.items()]
-    sections += [_unfit(site, page, day_id, day) for day_id, day in event.days.items()]
+    sections = [unfit_section(site, page, day_id, day) for day_id, day in event.days.items()]
     if event.claims:
         sections.append(claims_section(site, event, page))
+    sections += [_details(site, page, day_id, day) for day_id, day in event.days.items()]
     if event.notes or event.changes:
         lines = [Line(event.notes)] if event.notes else []
         lines += [Line(change.what, f"{change.date}, {change.by}:") for change in event.changes]
@@ -85,7 +91,12 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
         place=event.place,
         date=site.as_of.isoformat(),
     )
-    view = SheetPage(site.frame(page, event.name), event.name, lead, tuple(sections), (), site.cautions, days)
+    links = (
+        Link(say("Briefing: what to show on which aircraft"), relative(addresses.brief_page(event_id), page)),
+        Link(say("Two at once: facts side by side"), relative(addresses.two_at_once_page(event_id), page)),
+        Link(say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page)),
+    )
+    view = SheetPage(site.frame(page, event.name), event.name, lead, tuple(sections), links, site.cautions, days)
     return Page(page, event.name, "sheet.html", view)
 
 
@@ -198,40 +209,3 @@ def _paper(day: RecordDay) -> Iterator[Block]:
         words = say("number {numbers} was swapped since. Print it again.", numbers=", ".join(void))
         lines.append(Line(words, say("On paper wrong:"), "caution"))
     yield Lines(tuple(lines))
-
-
-def unfit_gaps(site: Site, entry: Entry) -> tuple[Gap, ...]:
-    """Why an entry is unfit; empty where nothing recorded makes it so, which does not make it fit."""
-    also = site.station.unfit_also if site.station else ()
-    aircraft = site.fleet.tails.get(str(entry.tail))
-    airframe = aircraft.airframe if aircraft else site.fleet.types[entry.type].airframe
-    undeclared: tuple[Gap, ...] = ()
-    if aircraft is None:
-        undeclared = (Gap(say("the tail is UNKNOWN"), (), "undeclared"),)
-    elif not aircraft.declared:
-        undeclared = (Gap(say("nobody has declared its differences"), (), "undeclared"),)
-    return (*undeclared, *gaps_that_bite(airframe, also))
-
-
-def _unfit(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
-    lines = []
-    for number, entry in day.entries.items():
-        gaps = unfit_gaps(site, entry)
-        _, _, href = _who(site, entry, page)
-        if not gaps:
-            lines.append(
-                Line(say("no gap recorded where crews act; that does not make it fit"), f"{number}:", "plain", href)
-            )
-            continue
-        words = "; ".join(_gap_words(gap) for gap in gaps)
-        lines.append(Line(words, say("{number}, unfit with:", number=number), "unknown", href))
-    title = say("{day}: unfit with these gaps", day=day_id.replace("-", " ").capitalize())
-    note = Line(say("The page names the gap; people decide."))
-    return Section(f"{day_id}-unfit", title, (Lines((*lines, note)),), say("Unfit"))
-
-
-def _gap_words(gap: Gap) -> str:
-    if gap.kind == "undeclared":
-        return gap.group
-    what = label_of(gap.path, start=1 if len(gap.path) > 1 else 0).replace("-", " ")
-    return f"{what}: {say('UNKNOWN') if gap.kind == 'unknown' else say('the two figures disagree')}"

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.drawings.handle import exit_sketch
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, folded, place_words, several, steps_of, tell, term, travels, unknown
+from hardpoint.pages.pictures import photos_at, wants_sketch
+from hardpoint.pages.telling import Shown, folded, place_words, several, steps_of, tell, travels, unknown
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.exits import Canopy, Exit
 from hardpoint.records.known import NonValue, entries, said
@@ -20,7 +23,7 @@ _TITLES = {
     "hinge release": mark("Free the hinge, from {side}"),
     "open cockpit": mark("Open cockpit, from {side}"),
 }
-_OPENS = {
+OPENS = {
     "opens": mark("opens"),
     "opens once flooded": mark("opens only once flooded"),
     "opens given the room": mark("opens if there is room"),
@@ -172,6 +175,8 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
         more,
         "",
         shown.was(path) if _is_new(shown, path) else shown.was((*path, "steps")),
+        shown.photos.get(path, ()),
+        exit_sketch(exit_) if wants_sketch(shown, path) else "",
     )
 
 
@@ -188,7 +193,7 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
         (say("right side down"), works.right_side_down),
         (say("in water"), works.in_water),
     )
-    told = [(attitude, Value(say(_OPENS[str(answer)])) if said(answer) else unknown()) for attitude, answer in asked]
+    told = [(attitude, Value(say(OPENS[str(answer)])) if said(answer) else unknown()) for attitude, answer in asked]
     if said(works.room_needed) is not None:
         told.append((say("room needed"), tell(works.room_needed, ("exits", name, "works", "room_needed"))))
     value = several(told)
@@ -218,6 +223,7 @@ def _canopies(shown: Shown) -> Iterator[Block]:
             yield Facts(anchor(("canopies", name)), "", (Fact(name.replace("-", " "), tell(canopy)),))
         else:
             yield Facts(anchor(("canopies", name)), term(canopy.kind).capitalize(), _canopy_facts(shown, name, canopy))
+            yield from photos_at(shown, ("canopies", name))
 
 
 def _canopy_facts(shown: Shown, name: str, canopy: Canopy) -> tuple[Fact, ...]:

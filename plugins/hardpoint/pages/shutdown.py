@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from hardpoint.drawings.handle import control_sketch
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.pictures import wants_sketch
 from hardpoint.pages.telling import (
     Shown,
     answer,
@@ -105,6 +107,8 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
         more,
         "" if shown.airframe.propeller in _NO_PROPELLER else say("Propeller still dangerous."),
         was,
+        shown.photos.get(path, ()),
+        control_sketch(control) if wants_sketch(shown, path) else "",
     )
 
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from hardpoint.pages import addresses
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import label_of, tell
+from hardpoint.pages.telling import tell
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Line, Lines, Row, Section, SheetPage, Table, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.station import Station

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from hardpoint.drawings.side_view import side_view
 from hardpoint.pages import addresses
+from hardpoint.pages.across.links import with_links
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import Shown, place_words, several, shown_type, tell, term, unknown
 from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value
@@ -30,7 +31,7 @@ def structure_page(site: Site, type_: Type) -> Page:
     title = say("{name}: structure", name=shown.name)
     sections = (
         Section("side-view", say("Left side"), (_drawing(shown),), say("Side view")),
-        Section("load-points", say("Load points"), _points(shown), say("Load points")),
+        with_links(Section("load-points", say("Load points"), _points(shown), say("Load points")), shown, page),
         Section("lifts", say("Declared lifts"), (_lifts(shown),), say("Lifts")),
     )
     lead = say(

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from typing import Any
 
 from hardpoint.figures.safe_side import rounding_of
@@ -16,7 +16,7 @@ from hardpoint.pages.terms import as_text as as_text
 from hardpoint.pages.terms import label_of as label_of
 from hardpoint.pages.terms import span_words, verb, word
 from hardpoint.pages.terms import term as term
-from hardpoint.pages.view import Fact, Labelled, Step, Value
+from hardpoint.pages.view import Fact, Labelled, Photo, Step, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.fleet import Aircraft, Override, Type
 from hardpoint.records.known import NonValue, Tree
@@ -61,6 +61,8 @@ class Shown:
     tree: dict[str, Tree]
     overrides: tuple[Override, ...]
     type_id: str
+    photos: Mapping[Path, tuple[Photo, ...]] = field(default_factory=dict)
+    """Photos by the place on the page that shows them, see ``pages.pictures``."""
 
     def was(self, path: Path) -> str:
         """What the type says where this tail differs at or below ``path``; "" = no recorded difference.

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from hardpoint.pages.telling import Shown, do_not, place_words, several, tell, term, way_words
+from hardpoint.pages.telling import Shown, do_not, place_words, several, tell, way_words
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Fact, Value
 from hardpoint.records.bottles import Bottle, Valve
 from hardpoint.records.known import NonValue, said
@@ -76,7 +77,7 @@ def _bottle(shown: Shown, name: str, bottle: Bottle) -> Fact:
         (say("water capacity"), tell(bottle.water_capacity, (*path, "water_capacity"))),
         (say("pressure"), tell(bottle.working_pressure, (*path, "working_pressure"))),
         (say("where"), where(bottle.place, shown)),
-        (say("valve"), _valve(bottle.valve, shown)),
+        (say("valve"), valve_words(bottle.valve, shown)),
         *_lines(bottle.lines),
         *(((say("carried"), Value(bottle.carried)),) if bottle.carried else ()),
         *do_not(bottle.do_not),
@@ -87,7 +88,7 @@ def _bottle(shown: Shown, name: str, bottle: Bottle) -> Fact:
     return _told(shown, path, title, answers, "")
 
 
-def _valve(valve: Valve | NonValue, shown: Shown) -> Value:
+def valve_words(valve: Valve | NonValue, shown: Shown) -> Value:
     if isinstance(valve, NonValue):
         return tell(valve)
     closes = way_words(valve.closes, valve.seen_from)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from hardpoint.pages.telling import label_of, unknown
+from hardpoint.pages.telling import unknown
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Block, Row, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.base import Part

@@ -104,6 +104,25 @@ Way = Annotated[
     ),
 ]
 
+_OPPOSITE = {
+    frozenset({"towards floor", "towards canopy"}),
+    frozenset({"forward", "aft"}),
+    frozenset({"inboard", "outboard"}),
+    frozenset({"pilot's left", "pilot's right"}),
+    frozenset({"clockwise", "anticlockwise"}),
+    frozenset({"out of the panel", "into the panel"}),
+    frozenset({"free end forward", "free end aft"}),
+    frozenset({"free end inboard", "free end outboard"}),
+    frozenset({"free end towards floor", "free end towards canopy"}),
+    frozenset({"free end pilot's left", "free end pilot's right"}),
+}
+
+
+def opposed(one: str, other: str) -> bool:
+    """True for two ways that undo each other, seen by one observer."""
+    return frozenset({one, other}) in _OPPOSITE
+
+
 Verb = Literal[
     "press",
     "push",
