@@ -23,8 +23,8 @@ LAYERS = (
 """From the bottom up. A module imports from its own folder and from what lies below it, never from beside or above."""
 
 EDGE = {
-    "load", "photos", "report", "reference", "publish", "plugin", "commands", "cli", "environment", "browser",
-    "__main__", "",
+    "load", "photos", "report", "reference", "publish", "plugin", "book", "commands", "cli", "environment", "browser",
+    "gathering", "__main__", "",
 }  # fmt: skip
 """Where files, processes and MkDocs are; "" is the package itself."""
 

@@ -14,7 +14,15 @@ from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, LoadPoint
 from hardpoint.words import mark, say, say_count
 
-_HEADS = tuple(map(mark, ("Point", "Use", "Where", "Allowable", "Basis", "Cone", "To reach it")))
+_HEADS = (
+    mark("Point"),
+    mark("Use"),
+    mark("Where"),
+    mark("Allowable"),
+    mark("Basis"),
+    mark("Cone"),
+    mark("To reach it"),
+)
 
 
 def structure_page(site: Site, type_: Type) -> Page:

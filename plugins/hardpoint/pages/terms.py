@@ -10,7 +10,7 @@ from hardpoint.records.base import Chosen, Part
 from hardpoint.records.known import NonValue, Tree
 from hardpoint.records.locate import holds_choice, keys_of, kinds_of
 from hardpoint.records.texts import Span
-from hardpoint.records.vocabulary import ANSWERS, SECTIONS, keys
+from hardpoint.records.vocabulary import ANSWERS, SECTIONS, all_keys
 from hardpoint.records.ways import two_directions
 from hardpoint.words import mark, say, say_in
 
@@ -75,7 +75,7 @@ def label_of(path: Path, *models: type[Part], start: int = 0) -> str:
 def _part(part: str | int, kind: str) -> str:
     if isinstance(part, int):
         return str(part + 1)
-    if kind == "key" or part in SECTIONS or (kind == "open" and part.replace("_", " ") in keys()):
+    if kind == "key" or part in SECTIONS or (kind == "open" and part.replace("_", " ") in all_keys()):
         return key_words(part)
     return term(part) if kind == "choice" else part.replace("_", " ")
 

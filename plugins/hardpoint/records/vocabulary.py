@@ -37,7 +37,7 @@ def verbs() -> tuple[str, ...]:
 
 
 @cache
-def keys() -> tuple[str, ...]:
+def all_keys() -> tuple[str, ...]:
     """Every key of every kind of record in plain words, sorted."""
     return tuple(sorted({key.replace("_", " ") for model in _models() for key in keys_of(model)}))
 
