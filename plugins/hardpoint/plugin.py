@@ -23,8 +23,7 @@ from hardpoint import load, report
 from hardpoint.commands.project import Day, edition, today
 from hardpoint.pages import Page, Site, all_pages, anchors
 from hardpoint.pages.data import files_beside
-from hardpoint.rendering import environment, render
-from hardpoint.words import say, say_count
+from hardpoint.rendering import SAYING, environment, render
 
 log = get_plugin_logger("hardpoint")
 _HERE = pathlib.Path(__file__).parent
@@ -119,7 +118,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """https://www.mkdocs.org/dev-guide/plugins/#on_env: what the frame of every page shows."""
-        env.globals |= {"say": say, "say_count": say_count}
+        env.globals |= SAYING
         env.globals["hardpoint"] = self._site.around | {"docs": [(page.title, page.url) for page in self.docs]}
         return env
 

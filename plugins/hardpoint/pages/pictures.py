@@ -8,7 +8,7 @@ from dataclasses import replace
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.site import Site
-from hardpoint.pages.telling import UNKNOWN, Shown
+from hardpoint.pages.telling import Shown, unknown
 from hardpoint.pages.view import Photo, Photos, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said
@@ -67,10 +67,10 @@ def _told(taken: Taken) -> tuple[Value, ...]:
     date, by, aircraft = said(taken.date), said(taken.by), said(taken.aircraft)
     return (
         Value(taken.view),
-        Value(say("taken {date}", date=date)) if date else replace(UNKNOWN, text=say("date UNKNOWN")),
-        Value(say("by {role}", role=by)) if by else replace(UNKNOWN, text=say("by whom UNKNOWN")),
+        Value(say("taken {date}", date=date)) if date else replace(unknown(), text=say("date UNKNOWN")),
+        Value(say("by {role}", role=by)) if by else replace(unknown(), text=say("by whom UNKNOWN")),
         Value(taken.licence),
-        Value(say("aircraft {tail}", tail=aircraft)) if aircraft else replace(UNKNOWN, text=say("aircraft UNKNOWN")),
+        Value(say("aircraft {tail}", tail=aircraft)) if aircraft else replace(unknown(), text=say("aircraft UNKNOWN")),
     )
 
 

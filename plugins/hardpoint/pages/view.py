@@ -20,7 +20,7 @@ class Value:
     ``state`` other than "said" is a non-value: ``text`` then holds it in words ("UNKNOWN", "not fitted").
     ``remark`` warns of the answer itself: "the two figures disagree; the gallon is imperial"; ``note`` only adds to it.
     ``parts`` are several answers in one place ("upright: opens", "inverted: UNKNOWN"); ``text`` then holds them in one
-    line, for searching, and each part keeps its own state.
+    line, for searching, and each part keeps its own state. ``lang`` marks a text that is not in the page's language.
     """
 
     text: str
@@ -30,6 +30,7 @@ class Value:
     href: str = ""
     note: str = ""
     parts: tuple[Labelled, ...] = ()
+    lang: str = ""
 
 
 @dataclass(frozen=True)
@@ -166,6 +167,37 @@ class Drawing:
 
 
 @dataclass(frozen=True)
+class Links:
+    """Words that lead away, under a heading of their own so that no tap on an answer leaves the page."""
+
+    id: str
+    title: str
+    links: tuple[Link, ...]
+    kind: Literal["links"] = field(default="links", init=False)
+
+
+@dataclass(frozen=True)
+class Quiz:
+    """Questions, each with its answer folded under it."""
+
+    id: str
+    title: str
+    questions: tuple[Question, ...]
+    kind: Literal["quiz"] = field(default="quiz", init=False)
+
+
+@dataclass(frozen=True)
+class Question:
+    """One question for training; ``href`` leads to the place in the record that answers it."""
+
+    asks: str
+    answer: Value
+    id: str
+    href: str
+    because: str = ""
+
+
+@dataclass(frozen=True)
 class Photos:
     """Photos of what has no steps of its own."""
 
@@ -175,7 +207,7 @@ class Photos:
     kind: Literal["photos"] = field(default="photos", init=False)
 
 
-Block = Steps | Facts | Lines | Table | Drawing | Photos
+Block = Steps | Facts | Lines | Table | Drawing | Links | Quiz | Photos
 
 
 @dataclass(frozen=True)
@@ -190,10 +222,11 @@ class Section:
 
 @dataclass(frozen=True)
 class Hazard:
-    """The yes / no / UNKNOWN strip at the head of a crew page."""
+    """The yes / no / UNKNOWN strip at the head of a crew page; ``word`` is the answer in the reader's language."""
 
     label: str
     answer: Literal["YES", "NO", "UNKNOWN"]
+    word: str
     detail: str = ""
     href: str = ""
 
@@ -289,6 +322,8 @@ class SheetPage:
 
 @dataclass(frozen=True)
 class Column:
+    """A fact that a board tells of each of its rows; ``shown`` unless the reader chooses otherwise."""
+
     id: str
     title: str
     group: str
@@ -296,10 +331,20 @@ class Column:
 
 
 @dataclass(frozen=True)
-class CompareRow:
-    """One type: a cell per column; ``words`` is what the search box matches besides the cells.
+class Facet:
+    """A question with few answers, by which the rows of a board can be narrowed."""
+
+    id: str
+    title: str
+    options: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class BoardRow:
+    """One row: a cell per column; ``words`` is what the search box matches besides the cells.
 
     ``order`` is its rank in each column, computed here: written figures in mixed units do not sort by their text.
+    ``facets`` holds its answers to each facet; one row can have several.
     """
 
     id: str
@@ -308,11 +353,21 @@ class CompareRow:
     cells: tuple[Value, ...]
     words: str
     order: tuple[int, ...]
+    facets: tuple[tuple[str, ...], ...] = ()
+    note: str = ""
 
 
 @dataclass(frozen=True)
-class ComparePage:
+class BoardPage:
+    """A searchable table: types, or things of one kind across all types. ``rows_are`` names one and many of them."""
+
     frame: Frame
+    title: str
+    lead: str
+    head: str
+    rows_are: str
     columns: tuple[Column, ...]
-    rows: tuple[CompareRow, ...]
+    rows: tuple[BoardRow, ...]
+    facets: tuple[Facet, ...]
+    links: tuple[Link, ...]
     cautions: tuple[str, ...]
