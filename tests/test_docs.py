@@ -175,6 +175,14 @@ def test_the_device_shown_apart_is_accepted(tmp_path: Path) -> None:
     assert errors(fleet(tmp_path, RECORDS | {TYPE: changed})) == []
 
 
+def test_the_photo_shown_apart_is_accepted(tmp_path: Path) -> None:
+    (photo,) = (text for _, language, text in _blocks() if language == "text" and "photos:" in text)
+    folder = fleet(tmp_path, RECORDS | {TYPE: RECORDS[TYPE] + photo})
+    (folder / "photos").mkdir()
+    shutil.copy(ROOT / "fleet" / "photos" / "jinx-ignition-key.jpg", folder / "photos" / "merle-outside-handle.jpg")
+    assert errors(folder) == []
+
+
 # --- the empty records ---------------------------------------------------------------------------------------------
 
 SKELETON = {TYPE: "type.yaml", "tails/QQ-QMA.yaml": "tail.yaml", EVENT: "event.yaml"}
