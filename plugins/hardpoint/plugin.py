@@ -6,7 +6,7 @@ import pathlib
 from typing import Literal
 
 import click
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader
+from jinja2 import Environment, FileSystemLoader
 from markupsafe import escape
 from mkdocs.config import config_options as option
 from mkdocs.config.base import Config
@@ -21,8 +21,9 @@ from mkdocs.utils.templates import TemplateContext
 
 from hardpoint import load, report
 from hardpoint.commands.project import Day, edition, today
-from hardpoint.pages import Page, Site, all_pages, anchors
+from hardpoint.pages import Page, Site, addresses, all_pages, anchors
 from hardpoint.pages.data import data_files
+from hardpoint.pages.finder import finder, finder_script
 from hardpoint.rendering import environment, render
 from hardpoint.words import say, say_count
 
@@ -60,10 +61,8 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(_HERE / "theme"))
         folders = [str(self._fleet(config)), str(_HERE / "templates"), str(_HERE / "theme"), str(_HERE / "assets")]
         config.watch.extend(folder for folder in folders if pathlib.Path(folder).is_dir())
-        loaders = [FileSystemLoader(_HERE / "templates")]
-        if config.theme.custom_dir:
-            loaders.insert(0, FileSystemLoader(pathlib.Path(config.theme.custom_dir) / "hardpoint"))
-        self.templates = environment(ChoiceLoader(loaders))
+        own = [pathlib.Path(config.theme.custom_dir) / "hardpoint"] if config.theme.custom_dir else []
+        self.templates = environment(FileSystemLoader([*own, _HERE / "templates"]))
         self.pages = {}
         return config
 
@@ -118,9 +117,11 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         return ""
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """https://www.mkdocs.org/dev-guide/plugins/#on_env: what the frame of every page shows."""
+        """https://www.mkdocs.org/dev-guide/plugins/#on_env: what frames show; the docs are rendered, files not yet copied."""
         env.globals |= {"say": say, "say_count": say_count}
         env.globals["hardpoint"] = self._site.around | {"docs": [(page.title, page.url) for page in self.docs]}
+        index = finder(self._site, self.pages.values(), self.docs)
+        files.append(File.generated(config, addresses.FINDER, content=finder_script(index)))
         return env
 
     def on_page_context(

@@ -13,6 +13,8 @@ STATION = "station.html"
 FLEET_DATA = "fleet.json"
 READING = "reading-a-page.html"
 CAUTIONS = "cautions.html"
+NOT_IN_THE_BOOK = "not-in-the-book.html"
+FINDER = "assets/hardpoint/finder-index.js"
 
 _ANCHOR_OF_SECTION = {
     "controls": "control",
