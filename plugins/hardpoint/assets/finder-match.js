@@ -12,7 +12,7 @@
   /** @typedef {{count: number, at: (index: number) => Hit, whole: number, best: (index: number) => Hit}} Hits in their order; `whole` of them, `best(0)` and on, are all that was typed and nothing else */
   /** @typedef {{own: Part, beside: Part, names: string[], hit: () => Hit}} Entry */
   /** @typedef {{part: Part, name: string, row: any[]}} Place */
-  /** @typedef {{part: Part, of: number, places: number[], differs: number[], label: string, note: string, href: (row: any[]) => string}} Owner */
+  /** @typedef {{part: Part, of: number, places: number[], differs: number[], own: number[], ask: boolean, label: string, note: string, href: (row: any[]) => string}} Owner */
 
   var LETTERS = /** @type {Record<string, string>} */ ({
     "ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "ð": "d", "þ": "th", "ı": "i", "ς": "σ",
@@ -176,10 +176,19 @@
     var say = index.words;
     /** @type {Place[]} */
     var places = index.places.map(function (/** @type {any[]} */ row) {
-      return { part: part([row[3], row[4], index.kinds[row[0]]]), name: joined(row[3]), row: row };
+      if (row[2].endsWith("-")) row[2] += row[3].toLowerCase().replace(/ /g, "-");
+      return { part: part([row[3], row[4] || "", index.kinds[row[0]]]), name: joined(row[3]), row: row };
     });
+
+    /** @param {number[]} steps @returns {number[]} Numbers of places out of their distances, kind by kind. */
+    function counted(steps) {
+      var at = -1;
+      var numbers = steps.map(function (step) { return at += step; });
+      return numbers.sort(function (a, b) { return places[a].row[0] - places[b].row[0] || a - b; });
+    }
+
     var types = index.types.map(function (/** @type {any[]} */ row) {
-      return { id: row[0], name: row[1], also: row[2], role: row[3], places: row[4], names: [row[0], row[1]].concat(row[2]) };
+      return { id: row[0], name: row[1], also: row[2], role: row[3], places: counted(row[4]), names: [row[0], row[1]].concat(row[2]) };
     });
     var numbersOf = /** @type {Record<string, string[]>} */ ({});
     index.numbers.forEach(function (/** @type {any[]} */ row) {
@@ -254,7 +263,7 @@
     /** @type {Owner[]} Types, then tails that have a page. */
     var owners = types.map(function (/** @type {any} */ type, /** @type {number} */ at) {
       return {
-        part: part(type.names, numbersOf["type" + at]), of: -1, places: type.places, differs: [], label: type.name, note: "",
+        part: part(type.names, numbersOf["type" + at]), of: -1, places: type.places, differs: [], own: [], ask: false, label: type.name, note: "",
         href: function (/** @type {any[]} */ row) { return address("types/" + type.id, row); },
       };
     });
@@ -264,7 +273,7 @@
       owners.push({
         part: part(type.names, numbersOf["tail" + at], [row[0]]), of: row[1],
         places: type.places.filter(function (/** @type {number} */ number) { return !without.has(number); }).concat(row[6] || []),
-        differs: row[7] || [], label: type.name + " " + row[0], note: row[3] || "",
+        differs: row[7] || [], own: (row[6] || []).concat(row[7] || []), ask: Boolean(row[4]), label: type.name + " " + row[0], note: row[3] || "",
         href: function (/** @type {any[]} */ place) {
           return address(place[1] ? "types/" + type.id : "tails/" + row[0], place);
         },
@@ -281,7 +290,8 @@
       var place = places[number], row = place.row;
       var notes = owner.differs.indexOf(number) >= 0 ? [say.differs] : [];
       var found = hit(index.kinds[row[0]], row[3], owner.label, notes.concat(owner.note || []).join("; "), owner.href(row));
-      found.state = row[5];
+      found.state = row[5] || "";
+      found.ask = owner.ask;
       return found;
     }
 
@@ -316,8 +326,10 @@
             var own = fits[number];
             if (!own) return;
             var told = judged(own, beside);
+            if (!told) return;
             // A tail's place is told beside its type's only where it differs, or where the tail itself was asked for.
-            if (!told || (owner.of >= 0 && owner.differs.indexOf(number) < 0 && judged(own, ofOwner[owner.of]) >= told)) return;
+            var repeats = owner.of >= 0 && owner.own.indexOf(number) < 0;
+            if (repeats && judged(own, ofOwner[owner.of]) >= told) return;
             (told === 2 ? exact : near).add(places[number].name === query.whole, function () { return placeHit(owner, number); });
           });
         });

@@ -3,7 +3,7 @@
 (function () {
   "use strict";
 
-  /** @typedef {{kind: string, label: string, of: string, note: string, state: string, href: string}} Hit */
+  /** @typedef {{kind: string, label: string, of: string, note: string, state: string, href: string, ask: boolean}} Hit */
 
   var form = document.querySelector("[data-finder]");
   if (!(form instanceof HTMLFormElement)) return;
@@ -23,6 +23,7 @@
   /** @type {any} */
   var found = null;
   var asked = false;
+  var waiting = "loading";
 
   /** @param {string} name @returns {string} */
   function said(name) {
@@ -52,7 +53,10 @@
     var script = document.createElement("script");
     script.src = address;
     script.onload = then;
-    script.onerror = function () { status.textContent = said("failed"); };
+    script.onerror = function () {
+      waiting = "failed";
+      status.textContent = said(waiting);
+    };
     document.head.append(script);
   }
 
@@ -80,7 +84,7 @@
     link.append(element("span", "hit__kind", hit.kind), " ", element("b", "", hit.label));
     if (hit.of) link.append(" ", element("span", "", hit.of));
     if (hit.state) link.append(" ", element("span", hit.state === index.words.unknown ? "unknown" : "value--none", hit.state));
-    if (hit.note) link.append(" ", element("span", "hit__note", hit.note));
+    if (hit.note) link.append(" ", element("span", "hit__note" + (hit.ask ? " hit__note--ask" : ""), hit.note));
     made.append(link);
     return made;
   }
@@ -134,7 +138,7 @@
     found = null;
     if (!typed || !search) {
       hits.replaceChildren();
-      status.textContent = typed && asked ? said("loading") : "";
+      status.textContent = typed && asked ? said(waiting) : "";
       return;
     }
     found = search(typed);

@@ -18,7 +18,7 @@ from hardpoint.pages.finder_places import Found, kinds, page_places, places
 from hardpoint.pages.lineup import day_title
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import shown_tail, shown_type, tell
-from hardpoint.records.event import Day, Entry
+from hardpoint.records.event import Entry
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue, said
 from hardpoint.words import say
@@ -62,10 +62,10 @@ class TypeEntry:
 
 @dataclass(frozen=True)
 class TailEntry:
-    """A tail of the fleet, or one that only a line-up names. ``type`` is a number into the types, -1 = not known.
+    """A tail of the fleet, or one that was swapped out of a line-up. ``type`` is a number into the types, -1 = not known.
 
-    ``address`` is "" for the tail's own page; else the book has no record of it, and it leads elsewhere. ``ask``: it was
-    swapped out; nobody is sent to its page unasked.
+    ``address`` is "" for the tail's own page; else the book has no record of it, and it leads to the line-up. ``ask``: it
+    was swapped out; nobody is sent to its page unasked.
     """
 
     registration: str
@@ -136,12 +136,16 @@ def finder(site: Site, pages: Iterable[Page], docs: Iterable[Doc] = ()) -> Finde
 
 
 def finder_script(index: Finder) -> str:
-    """The index as a classic script: lists in the order of the fields above, for size."""
+    """The index as a classic script, written for size: lists in the order of the fields above, empty ends left out.
+
+    An anchor that ends in "-" goes on with the label ("control-" + "magneto-left"). A type's places are in order, each as
+    its distance from the one before, the first from -1.
+    """
     lists = {
         "words": dict(index.words),
         "kinds": index.kinds,
-        "places": index.places,
-        "types": [astuple(entry) for entry in index.types],
+        "places": [_short((*row[:2], _anchor(row[2], row[3]), *row[3:])) for row in index.places],
+        "types": [(*astuple(entry)[:-1], _steps(entry.places)) for entry in index.types],
         "tails": [_short(astuple(entry)) for entry in index.tails],
         "days": index.days,
         "numbers": [_short(astuple(entry)) for entry in index.numbers],
@@ -151,6 +155,16 @@ def finder_script(index: Finder) -> str:
     }
     text = json.dumps(lists, ensure_ascii=False, separators=(",", ":"))
     return f"window.{VARIABLE}={text};\n".replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+
+
+def _anchor(anchor: str, label: str) -> str:
+    told = label.lower().replace(" ", "-")
+    return anchor.removesuffix(told) if anchor.endswith(f"-{told}") else anchor
+
+
+def _steps(numbers: Iterable[int]) -> list[int]:
+    ordered = sorted(numbers)
+    return [number - before for before, number in zip([-1, *ordered], ordered, strict=False)]
 
 
 def _short(row: tuple[Any, ...]) -> tuple[Any, ...]:
@@ -237,15 +251,15 @@ class _LineUp:
         self.site = site
         self.types = list(site.fleet.types)
         self.days: list[tuple[str, str]] = []
-        self.entries: list[tuple[int, str, str, str, Day, Entry]] = []
+        self.entries: list[tuple[int, str, str, str, Entry]] = []
         for event_id, event in ((event_id, line_up.event) for event_id, line_up in site.fleet.events.items()):
             for day_id, day in event.days.items():
                 for number, entry in day.entries.items():
-                    self.entries.append((len(self.days), number, event_id, day_id, day, entry))
+                    self.entries.append((len(self.days), number, event_id, day_id, entry))
                 self.days.append((day_title(day_id, day), event.name))
 
     def numbers(self, tails: list[str]) -> Iterator[NumberEntry]:
-        for at, number, _, _, _, entry in self.entries:
+        for at, number, _, _, entry in self.entries:
             tail = said(entry.tail)
             swaps = [
                 say("SWAPPED: was {tail} until {time}", tail=swap.was, time=f"{swap.at:%H:%M}") for swap in entry.swaps
@@ -257,7 +271,7 @@ class _LineUp:
         """Under which numbers a tail flies and from which it was swapped out; whether one has to ask first."""
         flies = [
             say("number {number}, {day}", number=number, day=self.days[at][0])
-            for at, number, _, _, _, entry in self.entries
+            for at, number, _, _, entry in self.entries
             if entry.tail == tail
         ]
         out = [
@@ -268,26 +282,21 @@ class _LineUp:
                 time=f"{swap.at:%H:%M}",
                 tail=said(entry.tail) or say("tail UNKNOWN"),
             )
-            for at, number, _, _, _, entry in self.entries
+            for at, number, _, _, entry in self.entries
             for swap in entry.swaps
             if swap.was == tail and entry.tail != tail
         ]
         return "; ".join([*out, *flies]), bool(out)
 
     def strangers(self) -> Iterator[TailEntry]:
-        """Tails that a line-up names and the fleet does not hold: they are found and say so."""
+        """Tails that were swapped out and have no record: they are found and say so."""
         seen = set(self.site.fleet.tails)
-        for _, number, event_id, day_id, _, entry in self.entries:
-            for tail in (*((swap.was) for swap in entry.swaps), said(entry.tail)):
-                if tail is None or tail in seen:
-                    continue
-                seen.add(tail)
-                flies = tail == entry.tail
-                event = f"{addresses.event_page(event_id)}#{day_id}-{number}"
-                note, ask = self.note(tail)
-                note = f"{note}; {say('the book holds no record of this aircraft')}"
-                type_ = self.types.index(entry.type) if flies else -1
-                yield TailEntry(tail, type_, addresses.type_page(entry.type) if flies else event, note, ask)
+        for _, number, event_id, day_id, entry in self.entries:
+            for tail in (swap.was for swap in entry.swaps):
+                if tail not in seen:
+                    seen.add(tail)
+                    note = f"{self.note(tail)[0]}; {say('the book holds no record of this aircraft')}"
+                    yield TailEntry(tail, -1, f"{addresses.event_page(event_id)}#{day_id}-{number}", note, True)
 
 
 def _pages(pages: Iterable[Page]) -> Iterator[PageEntry]:
