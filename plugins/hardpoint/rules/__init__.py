@@ -9,16 +9,24 @@ from hardpoint.findings import Finding
 from hardpoint.records.fleet import Fleet
 from hardpoint.records.override import told_at_tail
 from hardpoint.rules import (
+    bottles,
     controls,
     cutting,
+    devices,
     events,
+    exits,
+    fluids,
+    lifting,
     loads,
+    masses,
+    outline,
     positions,
     provenance,
     quantities,
     references,
+    seats,
+    signs,
     tails,
-    vessels,
 )
 from hardpoint.rules.rule import (
     AIRFRAME,
@@ -33,7 +41,26 @@ from hardpoint.rules.rule import (
 )
 
 __all__ = ["all_rules", "check"]
-_MODULES = (controls, cutting, events, loads, positions, provenance, quantities, references, tails, vessels)
+_MODULES = (
+    bottles,
+    controls,
+    cutting,
+    devices,
+    events,
+    exits,
+    fluids,
+    lifting,
+    loads,
+    masses,
+    outline,
+    positions,
+    provenance,
+    quantities,
+    references,
+    seats,
+    signs,
+    tails,
+)
 AnyRule = Rule[Record] | Rule[LineUpUnder] | Rule[TailUnder] | Rule[StationUnder]
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
-from hardpoint.figures.hazards import ANYWHERE, cut_hazards
+from hardpoint.figures.hazards import ANYWHERE
 from hardpoint.records.known import entries, said
 from hardpoint.records.structure import Zone
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
@@ -21,7 +21,7 @@ _SIDES = ("left", "right", "top", "floor")
 )
 def preferred_over_hazard(record: Record) -> Iterator[Hit]:
     """Each preferred side against everything that can lie behind it."""
-    hazards = cut_hazards(record.airframe)
+    hazards = record.hazards
     for name, zone in entries(record.airframe.zones).items():
         for side in _SIDES:
             listed = getattr(zone, side)
@@ -46,7 +46,7 @@ def preferred_over_hazard(record: Record) -> Iterator[Hit]:
 )
 def absence_not_proven(record: Record) -> Iterator[Hit]:
     """Claims against what can lie there, its way being unknown."""
-    hazards = [hazard for hazard in cut_hazards(record.airframe) if not hazard.certain]
+    hazards = [hazard for hazard in record.hazards if not hazard.certain]
     for name, absence in record.airframe.absences.items():
         for hazard in hazards:
             if hazard.kind == absence.none_of and hazard.fs.overlaps(absence.fs):
@@ -135,7 +135,7 @@ def tank_in_no_zone(record: Record) -> Iterator[Hit]:
 )
 def absence_contradicted(record: Record) -> Iterator[Hit]:
     """Claims against what the same record says is there."""
-    hazards = [hazard for hazard in cut_hazards(record.airframe) if hazard.certain]
+    hazards = [hazard for hazard in record.hazards if hazard.certain]
     for name, absence in record.airframe.absences.items():
         for hazard in hazards:
             if hazard.kind == absence.none_of and hazard.fs.overlaps(absence.fs):

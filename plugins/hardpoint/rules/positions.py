@@ -1,4 +1,4 @@
-"""Rules about positions and masses."""
+"""Rules about where things are."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def _stations(airframe: Part) -> Iterator[tuple[Path, Span]]:
 )
 def station_for_a_hand(record: Record) -> Iterator[Hit]:
     """FS, BL, WL or a length with its unit in the words of a place."""
-    for path, part in parts_of(record.airframe):
+    for path, part in record.parts:
         for key in ("feel", "panel") if isinstance(part, Place) else ():
             words = getattr(part, key) or ""
             if re.search(r"\b(?:FS|BL|WL) ?-?\d|\b\d+ ?(?:mm|cm)\b", words):
@@ -66,7 +66,7 @@ def station_for_a_hand(record: Record) -> Iterator[Hit]:
 )
 def other_side_in_words(record: Record) -> Iterator[Hit]:
     """Places whose words name only the opposite side."""
-    for path, part in parts_of(record.airframe):
+    for path, part in record.parts:
         if not isinstance(part, Place) or part.side not in ("left", "right"):
             continue
         other = "right" if part.side == "left" else "left"
@@ -84,68 +84,10 @@ def landmark_far_off(record: Record) -> Iterator[Hit]:
     """Places whose landmark lies too far off to find them by."""
     landmarks = entries(record.airframe.landmarks)
     reach = Decimal(2000) if record.airframe.datum.unit == "mm" else Decimal(79)
-    for path, part in parts_of(record.airframe):
+    for path, part in record.parts:
         fs = said(part.fs) if isinstance(part, Place) else None
         if not isinstance(part, Place) or fs is None or part.near not in landmarks:
             continue
         mark = landmarks[part.near].fs
         if fs.middle is not None and mark.middle is not None and abs(fs.middle - mark.middle) > reach:
             yield Hit((*path, "near"), part.near, f"a landmark near FS {fs.text}; {part.near} is at FS {mark.text}", "")
-
-
-@AIRFRAME.rule("length-disagrees", "warning", "The stated length and the stations of nose and tail agree within 20 mm.")
-def length_disagrees(record: Record) -> Iterator[Hit]:
-    """Length against tail minus nose."""
-    size = record.airframe.size
-    length, nose, tail = said(size.length), said(size.nose), said(size.tail)
-    if length is None or nose is None or tail is None:
-        return
-    unit_m = Decimal("0.001") if record.airframe.datum.unit == "mm" else Decimal("0.0254")
-    by_stations = float((tail - nose) * unit_m)
-    low, high = length.si
-    if by_stations < low - 0.02 or by_stations > high + 0.02:
-        yield Hit(
-            ("size", "length"),
-            length.text,
-            f"the length between nose and tail, {by_stations:.2f} m",
-            f"{by_stations:.2f} m",
-        )
-
-
-@AIRFRAME.rule("centre-of-gravity-outside", "warning", "The empty centre of gravity lies within the airframe.")
-def centre_of_gravity_outside(record: Record) -> Iterator[Hit]:
-    """Empty CG against nose and tail: a slip in the arithmetic, not a claim that something is there."""
-    cg, nose, tail = (
-        said(record.airframe.masses.empty_cg),
-        said(record.airframe.size.nose),
-        said(record.airframe.size.tail),
-    )
-    fs = said(cg.fs) if cg else None
-    if fs is None or nose is None or tail is None:
-        return
-    if (fs.low is not None and fs.low < nose) or (fs.high is not None and fs.high > tail):
-        yield Hit(("masses", "empty_cg", "fs"), fs.text, f"a station between nose and tail, {nose} to {tail}")
-
-
-@AIRFRAME.rule(
-    "empty-mass-below-items", "warning", "The empty mass is not less than the sum of the heavy items that it contains."
-)
-def empty_mass_below_items(record: Record) -> Iterator[Hit]:
-    """Sum of the stated items, the lighter reading of each, against the heavier reading of the empty mass."""
-    empty = said(record.airframe.masses.empty)
-    items = entries(record.airframe.masses.items)
-    known = [(item.count, said(item.mass)) for item in items.values()]
-    total = sum(count * mass.si[0] for count, mass in known if mass is not None)
-    if empty is not None and total > empty.si[1]:
-        yield Hit(("masses", "empty"), empty.text, f"at least the sum of its items, {total:.0f} kg", f"{total:.0f} kg")
-
-
-@AIRFRAME.rule(
-    "pair-without-buttock-line", "warning", "A pair (`side: both`) says how far from the centre line each one is."
-)
-def pair_without_buttock_line(record: Record) -> Iterator[Hit]:
-    """Load points given as a pair without bl."""
-    for name, point in entries(record.airframe.load_points).items():
-        place = said(point.place)
-        if place and place.side == "both" and said(place.bl) is None:
-            yield Hit(("load_points", name, "place"), "side: both", "the buttock line of each of the pair", "bl: 310")

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from hardpoint.findings import dotted
 from hardpoint.records.known import said
 from hardpoint.records.provenance import Check, SectionName
-from hardpoint.records.walk import parts_of
 from hardpoint.rules.rule import AIRFRAME, Hit, Record, Subject, everywhere
 
 NEED_A_CHECK: tuple[SectionName, ...] = (
@@ -31,7 +30,7 @@ NEED_A_CHECK: tuple[SectionName, ...] = (
 @everywhere("review-overdue", "warning", "No section is past its review date.")
 def review_overdue(subject: Subject) -> Iterator[Hit]:
     """Checks of sections and of claimed absences whose review date lies before the as-of date."""
-    for path, part in parts_of(subject.root):
+    for path, part in subject.parts:
         review = said(part.review) if isinstance(part, Check) else None
         if review is not None and review < subject.as_of:
             section = path[-1] if path[0] == "checked" else dotted(path[:-1])
@@ -47,7 +46,7 @@ def review_overdue(subject: Subject) -> Iterator[Hit]:
 @everywhere("check-out-of-order", "warning", "A check is not dated in the future, and its review comes after it.")
 def check_out_of_order(subject: Subject) -> Iterator[Hit]:
     """Checks dated after the as-of date, and reviews due before their check."""
-    for path, part in parts_of(subject.root):
+    for path, part in subject.parts:
         made = said(part.date) if isinstance(part, Check) else None
         review = said(part.review) if isinstance(part, Check) else None
         if made is not None and made > subject.as_of:

@@ -127,7 +127,7 @@ def no_such_source(subject: Subject) -> Iterator[Hit]:
     """Citations of provenance and of cordons; where sources.yaml itself cannot be read nothing is said of them."""
     if subject.fleet.sources_written is None:
         return
-    for path, part in parts_of(subject.root):
+    for path, part in subject.parts:
         source = part.source if isinstance(part, Check | Cordon) else None
         if source is not None and source not in subject.fleet.sources:
             yield near_miss((*path, "source"), "source", source, subject.fleet.sources)
