@@ -9,23 +9,28 @@ from hardpoint.findings import Finding
 from hardpoint.records.fleet import Fleet
 from hardpoint.records.override import told_at_tail
 from hardpoint.rules import (
+    approach,
     bottles,
     controls,
     cutting,
     devices,
+    electrics,
     events,
     exits,
     fluids,
     lifting,
     loads,
     masses,
+    opening,
     outline,
     positions,
+    powerplant,
     provenance,
     quantities,
     references,
     seats,
     signs,
+    tail_lines,
     tails,
 )
 from hardpoint.rules.rule import (
@@ -42,23 +47,28 @@ from hardpoint.rules.rule import (
 
 __all__ = ["all_rules", "check"]
 _MODULES = (
+    approach,
     bottles,
     controls,
     cutting,
     devices,
+    electrics,
     events,
     exits,
     fluids,
     lifting,
     loads,
     masses,
+    opening,
     outline,
     positions,
+    powerplant,
     provenance,
     quantities,
     references,
     seats,
     signs,
+    tail_lines,
     tails,
 )
 AnyRule = Rule[Record] | Rule[LineUpUnder] | Rule[TailUnder] | Rule[StationUnder]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.figures.hazards import ANYWHERE, CutHazard
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.walk import fields_of
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
@@ -80,3 +81,89 @@ def seat_without_exit(record: Record) -> Iterator[Hit]:
                 "",
                 message=(f'no exit leads to the seat "{seat}"; add one, or name the seat under covers of its canopy'),
             )
+
+
+@AIRFRAME.rule(
+    "more-latches-than-there-are", "warning", "The steps of an exit release no more latches than the canopy has."
+)
+def more_latches_than_there_are(record: Record) -> Iterator[Hit]:
+    """Exits that release more latches than their canopy says there are: one of the two was counted wrongly."""
+    canopies = entries(record.airframe.canopies)
+    for name, exit_ in entries(record.airframe.exits).items():
+        canopy = canopies.get(exit_.opens)
+        latches, released = said(canopy.latches) if canopy else None, said(exit_.latches_released)
+        if latches is not None and released is not None and released > latches:
+            wanted = f"at most the {latches} of {exit_.opens}; count them again"
+            related = ((("canopies", exit_.opens, "latches"), str(latches)),)
+            yield Hit(("exits", name, "latches_released"), str(released), wanted, str(latches), related=related)
+
+
+@AIRFRAME.rule(
+    "trapped-inverted",
+    "warning",
+    "Something opens what covers a seat when the airframe lies inverted; where nothing does, crews must see it.",
+)
+def trapped_inverted(record: Record) -> Iterator[Hit]:
+    """Canopies and open seats none of whose exits opens inverted."""
+    exits = entries(record.airframe.exits)
+    for what in dict.fromkeys(exit_.opens for exit_ in exits.values()):
+        ways = [exit_ for exit_ in exits.values() if exit_.opens == what]
+        if all(exit_.works.inverted == "does not open" for exit_ in ways):
+            section = "seats" if what in record.airframe.seats else "canopies"
+            yield Hit(
+                (section, what),
+                "does not open",
+                "a way out when it lies inverted",
+                message=f"nothing recorded opens {what} when the airframe lies inverted; "
+                "say under steadying, inverted, how it is raised, or add an exit with way_in: break in",
+            )
+
+
+@AIRFRAME.rule(
+    "break-in-head-not-said",
+    "warning",
+    "An exit that is broken in says how far the nearest head is behind the pane, if need be unknown.",
+)
+def break_in_head_not_said(record: Record) -> Iterator[Hit]:
+    """Ways to break in without head_clearance."""
+    for name, exit_ in entries(record.airframe.exits).items():
+        if exit_.way_in == "break in" and exit_.head_clearance is None:
+            yield Hit(("exits", name), "", "the key head_clearance, if need be unknown", "head_clearance: 160 mm")
+
+
+@AIRFRAME.rule(
+    "break-in-over-hazard",
+    "warning",
+    "No pane is broken where a bottle lies behind it, or where a pyrotechnic or its cable lies or can lie.",
+)
+def break_in_over_hazard(record: Record) -> Iterator[Hit]:
+    """Ways to break in against what can lie there; an unknown way counts over its whole possible stretch."""
+    devices = ("pyrotechnic", "pyrotechnic cable")
+    near = [one for one in record.hazards if one.kind in devices or (one.kind == "bottle" and one.certain)]
+    for name, exit_ in entries(record.airframe.exits).items():
+        place = said(exit_.place) if exit_.way_in == "break in" else None
+        fs = said(place.fs) if place else None
+        if place is None or fs is None:
+            continue
+        met = [one for one in near if one.meets(fs, said(place.wl) or ANYWHERE, str(place.side))]
+        if met:
+            related = tuple((hazard.path, hazard.what) for hazard in met)
+            wanted = f"another pane, or the danger said under snags: there is or can be {_listed(met)}"
+            yield Hit(("exits", name, "place"), f"FS {fs.text}", wanted, related=related)
+
+
+def _listed(hazards: list[CutHazard]) -> str:
+    return ", ".join(dict.fromkeys(hazard.what for hazard in hazards))
+
+
+@AIRFRAME.rule(
+    "hinges-contradict-kind", "warning", "A hinged canopy has a hinged side; a sliding or lift-off one has none."
+)
+def hinges_contradict_kind(record: Record) -> Iterator[Hit]:
+    """Kinds of canopy against their hinges."""
+    for name, canopy in entries(record.airframe.canopies).items():
+        hinged, none = canopy.kind in ("hinged canopy", "gull door"), ("not fitted", "not applicable")
+        loose = canopy.kind in ("sliding canopy", "lift-off canopy", "fixed pane")
+        if (hinged and canopy.hinges in none) or (loose and canopy.hinges not in (*none, "unknown")):
+            wanted = "the hinged side" if hinged else "not applicable"
+            yield Hit(("canopies", name, "hinges"), str(canopy.hinges), f"{wanted}: this is a {canopy.kind}")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from hardpoint.records.known import entries, said
@@ -36,3 +37,31 @@ def pair_without_buttock_line(record: Record) -> Iterator[Hit]:
         place = said(point.place)
         if place and place.side == "both" and said(place.bl) is None:
             yield Hit(("load_points", name, "place"), "side: both", "the buttock line of each of the pair", "bl: 310")
+
+
+@AIRFRAME.rule(
+    "wrap-without-strap",
+    "warning",
+    "A wrap says how wide its strap is at least and where it leaves the skin, if need be unknown.",
+)
+def wrap_without_strap(record: Record) -> Iterator[Hit]:
+    """Wraps without strap_width or leaves_skin."""
+    examples = {"strap_width": "strap_width: 100 mm", "leaves_skin": "leaves_skin: 700"}
+    for name, point in entries(record.airframe.load_points).items():
+        for key, example in examples.items():
+            if point.use == "wrap" and getattr(point, key) is None:
+                yield Hit(("load_points", name), "", f"the key {key}, if need be unknown", example)
+
+
+@AIRFRAME.rule(
+    "pair-on-one-side",
+    "warning",
+    "A point of which there is one on each side has `side: both`: otherwise it counts as a single one.",
+)
+def pair_on_one_side(record: Record) -> Iterator[Hit]:
+    """Points whose words or id speak of a pair while their side is one."""
+    for name, point in entries(record.airframe.load_points).items():
+        place = said(point.place)
+        is_pair = "pair" in name.split("-") or re.search(r"\beach side\b", str(point.what))
+        if place and is_pair and place.side in ("left", "right", "centre"):
+            yield Hit(("load_points", name, "place", "side"), str(place.side), "both: one on each side", "both")
