@@ -30,8 +30,12 @@ from hardpoint.rules import (
     references,
     seats,
     signs,
+    slots,
+    station,
     tail_lines,
     tails,
+    tools,
+    wording,
 )
 from hardpoint.rules.rule import (
     AIRFRAME,
@@ -68,8 +72,12 @@ _MODULES = (
     references,
     seats,
     signs,
+    slots,
+    station,
     tail_lines,
     tails,
+    tools,
+    wording,
 )
 AnyRule = Rule[Record] | Rule[LineUpUnder] | Rule[TailUnder] | Rule[StationUnder]
 

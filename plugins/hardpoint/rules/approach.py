@@ -128,7 +128,7 @@ def _dangers(airframe: Airframe) -> dict[str, tuple[str, ...]]:
     if said(airframe.rotor):
         found["rotor"] = ("rotor", "disc", "blade")
     if engine is not None and engine.kind == "jet":
-        found |= {"intake": ("intake",), "exhaust": ("exhaust", "jet pipe", "jet blast")}
+        found |= {"intake": ("intake", "inlet", "draws", "sucks"), "exhaust": ("exhaust", "jet pipe", "jet blast")}
     if any(entries(airframe.pyrotechnics)[name].kind == "rocket parachute" for name in live_devices(airframe)):
         found["rocket"] = ("rocket",)
     return found

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.findings import Path
 from hardpoint.records.bottles import Bottle
-from hardpoint.records.known import entries, said
+from hardpoint.records.known import NonValue, entries, said
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 LARGEST_PORTABLE_M3 = 0.050
@@ -84,4 +85,74 @@ def liquid_other_than_carbon_dioxide(record: Record) -> Iterator[Hit]:
         if bottle.filled_as == "liquid" and bottle.holds in ("air", "oxygen", "nitrogen", "helium"):
             yield Hit(
                 ("bottles", name, "filled_as"), "liquid", f"gas: {bottle.holds} is not filled as a liquid here", "gas"
+            )
+
+
+_GASES: dict[str, tuple[str, ...]] = {
+    "breathing air": ("air",),
+    "oxygen": ("oxygen",),
+    "hydraulic accumulator": ("nitrogen", "air", "helium"),
+    "gear accumulator": ("nitrogen", "air", "helium"),
+    "extinguisher": ("extinguishing agent", "carbon dioxide", "nitrogen"),
+    "pneumatic": ("air", "nitrogen"),
+    "inflation": ("carbon dioxide", "nitrogen", "air", "helium"),
+}
+"""Common practice."""
+
+
+@AIRFRAME.rule(
+    "gas-for-another-use",
+    "warning",
+    "A bottle holds a gas that serves its use: oxygen and oil, for one, burn together.",
+)
+def gas_for_another_use(record: Record) -> Iterator[Hit]:
+    """Bottles whose gas does not fit what they are for."""
+    for name, bottle in entries(record.airframe.bottles).items():
+        if not isinstance(bottle.holds, NonValue) and bottle.holds not in _GASES[bottle.use]:
+            wanted = f"{' or '.join(_GASES[bottle.use])}: this bottle is for {bottle.use}"
+            yield Hit(("bottles", name, "holds"), bottle.holds, wanted, _GASES[bottle.use][0])
+
+
+@AIRFRAME.rule(
+    "burst-disc-out-of-order",
+    "warning",
+    "A burst disc lets go above the working pressure and not above the test pressure.",
+)
+def burst_disc_out_of_order(record: Record) -> Iterator[Hit]:
+    """Discs against working and test pressure, absolute pressures taken down to gauge."""
+    for name, bottle in entries(record.airframe.bottles).items():
+        disc, working, test = said(bottle.burst_disc), said(bottle.working_pressure), said(bottle.test_pressure)
+        if disc is None:
+            continue
+        low, high = (value - (101325 if disc.reference == "absolute" else 0) for value in disc.si)
+        path: Path = ("bottles", name, "burst_disc")
+        if working is not None and high <= working.si[0]:
+            yield Hit(path, disc.text, f"more than the working pressure, {working.text}")
+        elif test is not None and low > test.si[1] * 1.005:
+            yield Hit(path, disc.text, f"at most the test pressure, {test.text}")
+
+
+MOST_CARBON_DIOXIDE_KG_PER_L = 0.75
+"""ADR P200, table 2: filling ratio 0.66 to 0.75 by test pressure; 49 CFR 173.304a(a)(2): 0.68. Both from memory."""
+
+
+@AIRFRAME.rule(
+    "overfilled", "warning", "Carbon dioxide is filled as a liquid, at most three quarters of a kilogram to a litre."
+)
+def overfilled(record: Record) -> Iterator[Hit]:
+    """Bottles of carbon dioxide that are said to be gas, or to hold more than may be filled."""
+    for name, bottle in entries(record.airframe.bottles).items():
+        volume, charge = said(bottle.water_capacity), said(bottle.charge)
+        if bottle.holds != "carbon dioxide":
+            continue
+        if bottle.filled_as == "gas":
+            yield Hit(("bottles", name, "filled_as"), "gas", "liquid: carbon dioxide is charged as one", "liquid")
+        if (
+            volume is not None
+            and charge is not None
+            and charge.si[0] > volume.si[1] * 1000 * MOST_CARBON_DIOXIDE_KG_PER_L
+        ):
+            most = f"{volume.si[1] * 1000 * MOST_CARBON_DIOXIDE_KG_PER_L:.2f} kg"
+            yield Hit(
+                ("bottles", name, "charge"), charge.text, f"at most {most} in {volume.text} of water capacity", most
             )

@@ -146,3 +146,49 @@ def absence_contradicted(record: Record) -> Iterator[Hit]:
                     "",
                     related=((hazard.path, hazard.what),),
                 )
+
+
+_FORBIDS = ("avoid", "never", "unknown")
+
+
+@AIRFRAME.rule(
+    "zones-contradict",
+    "error",
+    "Where two zones overlap, one does not allow (`preferred`, `possible`) what the other forbids or leaves unknown.",
+)
+def zones_contradict(record: Record) -> Iterator[Hit]:
+    """Sides of overlapping zones, one of which may be cut and the other not."""
+    zones = list(entries(record.airframe.zones).items())
+    for name, zone in zones:
+        for other_name, other in zones:
+            if name == other_name or not _overlap(zone, other):
+                continue
+            for side in _SIDES:
+                one, two = getattr(zone, side), getattr(other, side)
+                if one and two and one.cut in ("preferred", "possible") and two.cut in _FORBIDS:
+                    related = ((("zones", other_name, side, "cut"), str(two.cut)),)
+                    wanted = f"{two.cut}, as {other_name} says where the two overlap; or other stretches"
+                    yield Hit(("zones", name, side, "cut"), str(one.cut), wanted, related=related)
+
+
+def _overlap(one: Zone, other: Zone) -> bool:
+    return one.fs.overlaps(other.fs) and (one.wl or ANYWHERE).overlaps(other.wl or ANYWHERE)
+
+
+@AIRFRAME.rule(
+    "walked-by-nobody",
+    "warning",
+    "A side is `walked and complete` only if the section zones was walked, on an aircraft.",
+)
+def walked_by_nobody(record: Record) -> Iterator[Hit]:
+    """Walked sides in a section that was checked from paper, or not at all."""
+    check = record.airframe.checked.get("zones")
+    if check is None or check.how not in ("from drawing", "from manual", "told by the owner", "not checked"):
+        return
+    for name, zone in entries(record.airframe.zones).items():
+        for side in _SIDES:
+            listed = getattr(zone, side)
+            if listed and listed.listing == "walked and complete":
+                related = ((("checked", "zones", "how"), check.how),)
+                wanted = f"how the list was really made: the section zones was checked {check.how}"
+                yield Hit(("zones", name, side, "listing"), str(listed.listing), wanted, related=related)

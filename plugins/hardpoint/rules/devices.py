@@ -47,7 +47,7 @@ _DISARMS = re.compile(
     r"|\b(?:insert|fit|refit|push in|put (?:in|back)|pull|pull out|remove|withdraw|draw)\b[^.;]{0,40}\bpins?\b"
 )
 _PIN_PLACE = re.compile(r"(?i)\bpins?\b[^.;]{0,40}\b(?:in|behind|beside|under|above|below|on|at) (?:the|its|a)\b")
-_LEFT_TO_OTHERS = re.compile(r"(?i)armourer|licen[sc]ed|nobody|never|specialist")
+_LEFT_TO_OTHERS = re.compile(r"(?i)armourer|licen[sc]ed|nobody|never|specialist|\bnot?\b")
 _ABOUT_DEVICES = re.compile(r"(?i)rocket|cartridge|ejection|seat gun|pyrotechnic|armourer|\bdevice")
 
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from hardpoint.figures.hazards import ANYWHERE, CutHazard
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.walk import fields_of
+from hardpoint.records.walk import fields_of, values_of
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 _WAYS_IN = ("reach in", "break in")
@@ -137,7 +138,7 @@ def break_in_head_not_said(record: Record) -> Iterator[Hit]:
     "No pane is broken where a bottle lies behind it, or where a pyrotechnic or its cable lies or can lie.",
 )
 def break_in_over_hazard(record: Record) -> Iterator[Hit]:
-    """Ways to break in against what can lie there; an unknown way counts over its whole possible stretch."""
+    """Ways to break in against what can lie there and is not spoken of; an unknown way counts over all its stretch."""
     devices = ("pyrotechnic", "pyrotechnic cable")
     near = [one for one in record.hazards if one.kind in devices or (one.kind == "bottle" and one.certain)]
     for name, exit_ in entries(record.airframe.exits).items():
@@ -146,10 +147,14 @@ def break_in_over_hazard(record: Record) -> Iterator[Hit]:
         if place is None or fs is None:
             continue
         met = [one for one in near if one.meets(fs, said(place.wl) or ANYWHERE, str(place.side))]
-        if met:
+        told = " ".join(text for _, text in values_of(exit_) if isinstance(text, str))
+        if met and not _SPEAKS_OF_IT.search(told):
             related = tuple((hazard.path, hazard.what) for hazard in met)
             wanted = f"another pane, or the danger said under snags: there is or can be {_listed(met)}"
             yield Hit(("exits", name, "place"), f"FS {fs.text}", wanted, related=related)
+
+
+_SPEAKS_OF_IT = re.compile(r"(?i)cartridge|rocket|pyrotechnic|flare|bottle|under pressure")
 
 
 def _listed(hazards: list[CutHazard]) -> str:

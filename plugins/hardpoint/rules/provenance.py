@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from hardpoint.findings import dotted
-from hardpoint.records.known import said
+from hardpoint.findings import Severity, dotted
+from hardpoint.records.known import NonValue, said
 from hardpoint.records.provenance import Check, SectionName
-from hardpoint.rules.rule import AIRFRAME, Hit, Record, Subject, everywhere
+from hardpoint.rules.rule import AIRFRAME, TAIL, Hit, Record, Subject, TailUnder, everywhere
 
 NEED_A_CHECK: tuple[SectionName, ...] = (
     "signs",
@@ -67,3 +67,61 @@ def section_not_checked(record: Record) -> Iterator[Hit]:
                 f"{section}: {{how: not checked, aircraft: unknown, by: unknown, date: unknown, review: unknown}}",
                 message=f'no provenance for {section}; say how it was checked, if need be "how: not checked"',
             )
+
+
+_CHECKED: tuple[str, Severity, str] = (
+    "checked-on-another-aircraft",
+    "warning",
+    "A type is checked on an aircraft of that type, a tail on itself.",
+)
+
+
+@AIRFRAME.rule(*_CHECKED)
+def checked_on_another_type(record: Record) -> Iterator[Hit]:
+    """Checks of a type on a tail of another type; aircraft that are not in the fleet may be anything."""
+    tails = record.fleet.tails
+    own = [name for name, tail in tails.items() if tail.of.id == record.id]
+    for path, part in record.parts if record.id in record.fleet.types else ():
+        on = said(part.aircraft) if isinstance(part, Check) else None
+        if on is not None and on in tails and on not in own:
+            yield Hit((*path, "aircraft"), on, f"an aircraft of this type; {on} is a {tails[on].of.id}", ", ".join(own))
+
+
+@TAIL.rule(*_CHECKED)
+def checked_on_a_sister(under: TailUnder) -> Iterator[Hit]:
+    """Checks in the file of one aircraft that were made on another."""
+    for section, check in under.aircraft.tail.checked.items():
+        on = said(check.aircraft)
+        if on is not None and on != under.aircraft.id:
+            yield Hit(("checked", section, "aircraft"), on, "this aircraft, or a check of the type", under.aircraft.id)
+
+
+@everywhere("worked-on-no-aircraft", "warning", "What was worked, walked, measured or weighed was so on an aircraft.")
+def worked_on_no_aircraft(subject: Subject) -> Iterator[Hit]:
+    """Checks by hand that say `not applicable` of the aircraft."""
+    for path, part in subject.parts:
+        by_hand = isinstance(part, Check) and part.how in ("worked by hand", "walked", "measured", "weighed")
+        if isinstance(part, Check) and by_hand and part.aircraft in (NonValue.NOT_APPLICABLE, NonValue.NOT_FITTED):
+            wanted = f"the registration of the aircraft that was {part.how}, if need be unknown"
+            yield Hit((*path, "aircraft"), str(part.aircraft), wanted, "unknown")
+
+
+@everywhere("paper-not-cited", "warning", "What comes from a manual or a drawing names it under source.")
+def paper_not_cited(subject: Subject) -> Iterator[Hit]:
+    """Checks from paper without a citation."""
+    for path, part in subject.parts:
+        if isinstance(part, Check) and part.how in ("from manual", "from drawing") and part.source is None:
+            wanted = "the key source: the citation of that paper in sources.yaml"
+            yield Hit(path, "", wanted, f"source: {next(iter(subject.fleet.sources), 'handbook')}")
+
+
+MOST_YEARS = 5
+
+
+@everywhere("review-far-off", "warning", "A review is due within five years: a later one is a slip in the year.")
+def review_far_off(subject: Subject) -> Iterator[Hit]:
+    """Checks whose review is due later than five years after them."""
+    for path, part in subject.parts:
+        made, review = (said(part.date), said(part.review)) if isinstance(part, Check) else (None, None)
+        if made is not None and review is not None and (review - made).days > MOST_YEARS * 366:
+            yield Hit((*path, "review"), str(review), f"a date within five years of the check of {made}")

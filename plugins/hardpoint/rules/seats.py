@@ -53,7 +53,7 @@ _RIPCORD = re.compile(r"(?i)rip[ -]?cord|parachute|\bD[ -]ring|opens")
 @AIRFRAME.rule(
     "ripcord-not-named",
     "warning",
-    "A seat with a parachute names the ripcord among what must not be pulled, unless a static line or the seat opens it.",
+    "A seat with a parachute names the ripcord among what must not be pulled; not where static line or seat opens it.",
 )
 def ripcord_not_named(record: Record) -> Iterator[Hit]:
     """Seats with a parachute whose do_not_pull is answered without a ripcord."""

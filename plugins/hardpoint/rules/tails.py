@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from hardpoint.records.known import NonValue
+from hardpoint.records.known import NonValue, said
 from hardpoint.rules.rule import TAIL, Hit, TailUnder
 
 
@@ -35,3 +35,20 @@ def declared_by_nobody(under: TailUnder) -> Iterator[Hit]:
             "who declared it, and when",
             "{by: owner, date: 2027-03-01}",
         )
+
+
+@TAIL.rule(
+    "declared-before-the-type-changed",
+    "warning",
+    "An aircraft was declared against its type's record as it stands: a change since then was not declared against.",
+)
+def declared_before_the_type_changed(under: TailUnder) -> Iterator[Hit]:
+    """Declarations older than the newest entry in the change log of the type, where the log says what changed."""
+    declaration = said(under.aircraft.tail.declared)
+    made = said(declaration.date) if declaration else None
+    later = [change for change in under.aircraft.of.airframe.changes if made is not None and change.date > made]
+    later = [change for change in later if not change.what.startswith("first record")]
+    if under.aircraft.declared and made is not None and later:
+        newest = max(later, key=lambda change: change.date)
+        wanted = f"a declaration made after the newest change of its type ({newest.date}: {newest.what})"
+        yield Hit(("declared", "date"), str(made), wanted)
