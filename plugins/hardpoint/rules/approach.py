@@ -105,7 +105,7 @@ def approach_away_from_the_exit(record: Record) -> Iterator[Hit]:
 @AIRFRAME.rule(
     "danger-not-kept-out",
     "warning",
-    "keep_out speaks of whatever is fitted that kills from a distance: propeller, rotor, intake, exhaust, rocket.",
+    "`keep_out` speaks of whatever is fitted that kills from a distance: propeller, rotor, intake, exhaust, rocket.",
 )
 def danger_not_kept_out(record: Record) -> Iterator[Hit]:
     """Propeller, rotor, jet and rocket parachute against the words of keep_out."""
@@ -116,7 +116,7 @@ def danger_not_kept_out(record: Record) -> Iterator[Hit]:
     for what, words in _dangers(record.airframe).items():
         if not any(word in told for word in words):
             wanted = f"the sector of the {what}, and why"
-            yield Hit(("approach", "keep_out"), "", wanted, '{where: "in line with the propeller", why: "it can kick"}')
+            yield Hit(("approach", "keep_out"), "", wanted, f'{{where: "in line with the {what}", why: "..."}}')
 
 
 def _dangers(airframe: Airframe) -> dict[str, tuple[str, ...]]:

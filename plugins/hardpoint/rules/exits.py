@@ -140,7 +140,8 @@ def break_in_head_not_said(record: Record) -> Iterator[Hit]:
 def break_in_over_hazard(record: Record) -> Iterator[Hit]:
     """Ways to break in against what can lie there and is not spoken of; an unknown way counts over all its stretch."""
     devices = ("pyrotechnic", "pyrotechnic cable")
-    near = [one for one in record.hazards if one.kind in devices or (one.kind == "bottle" and one.certain)]
+    near = [one for one in record.hazards if one.kind in (*devices, "bottle")]
+    near = [one for one in near if one.certain or one.kind == "pyrotechnic cable"]
     for name, exit_ in entries(record.airframe.exits).items():
         place = said(exit_.place) if exit_.way_in == "break in" else None
         fs = said(place.fs) if place else None

@@ -10,6 +10,7 @@ from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, Lift, LoadPoint
 from hardpoint.records.masses import Item
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
+from hardpoint.units import Stated
 
 
 @AIRFRAME.rule(
@@ -84,7 +85,11 @@ def lift_refused(record: Record) -> Iterator[Hit]:
 
 
 def _refused(point: LoadPoint, house: House | None) -> str:
-    for key, what in (("basis", "its basis"), ("allowable", "what it may carry"), ("allowable_is_for", "what for")):
+    for key, what in (
+        ("basis", "its basis"),
+        ("allowable", "what it may carry"),
+        ("allowable_is_for", "for how many that is"),
+    ):
         if getattr(point, key) is NonValue.UNKNOWN:
             return f"{what} is unknown"
     divisor = _DIVISORS.get(str(point.basis))
@@ -104,13 +109,14 @@ def lift_carries_less_than_empty(record: Record) -> Iterator[Hit]:
         mass, force = _least_mass(record.airframe, lift), _most_force(record.airframe, lift)
         if mass is None or force is None or force >= mass * STANDARD_GRAVITY:
             continue
-        kilogram_force = force / STANDARD_GRAVITY
-        slip = "; is an allowable in N that is meant as kgf?" if force * STANDARD_GRAVITY >= mass * 9.8 else ""
+        in_newtons = any(stated.unit == "N" for stated in _stated(record.airframe, lift))
+        enough_as_kgf = in_newtons and force * STANDARD_GRAVITY >= mass * STANDARD_GRAVITY
+        slip = "; is what is written in N meant as kgf?" if enough_as_kgf else ""
         yield Hit(
             ("lifts", name, "points"),
             ", ".join(lift.points),
             f"points that carry {mass:.0f} kg",
-            message=f"these points carry {kilogram_force:.0f} kgf together, less than the {mass:.0f} kg "
+            message=f"these points carry {force / STANDARD_GRAVITY:.0f} kgf together, less than the {mass:.0f} kg "
             f"that hang from them even when it is empty{slip}",
         )
 
@@ -139,6 +145,12 @@ def _most_force(airframe: Airframe, lift: Lift) -> float | None:
             return None
         total += force.si[1] * (2 if point.allowable_is_for == "each" and place.side == "both" else 1)
     return total
+
+
+def _stated(airframe: Airframe, lift: Lift) -> Iterator[Stated]:
+    points = entries(airframe.load_points)
+    for force in (said(points[id_].allowable) for id_ in lift.points if id_ in points):
+        yield from force.stated if force else ()
 
 
 _WINGS = ("wing", "upper wing", "lower wing")

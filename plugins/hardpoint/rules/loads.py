@@ -46,11 +46,12 @@ def pair_without_buttock_line(record: Record) -> Iterator[Hit]:
 )
 def wrap_without_strap(record: Record) -> Iterator[Hit]:
     """Wraps without strap_width or leaves_skin."""
-    examples = {"strap_width": "strap_width: 100 mm", "leaves_skin": "leaves_skin: 700"}
+    examples = {"strap_width": "100 mm", "leaves_skin": "700"}
     for name, point in entries(record.airframe.load_points).items():
-        for key, example in examples.items():
-            if point.use == "wrap" and getattr(point, key) is None:
-                yield Hit(("load_points", name), "", f"the key {key}, if need be unknown", example)
+        left_out = [key for key in examples if point.use == "wrap" and getattr(point, key) is None]
+        if left_out:
+            wanted = f"what a wrap has beside its place: {' and '.join(left_out)}, if need be unknown"
+            yield Hit(("load_points", name), "", wanted, f"{left_out[0]}: {examples[left_out[0]]}")
 
 
 @AIRFRAME.rule(

@@ -45,7 +45,8 @@ def outline_disagrees(record: Record) -> Iterator[Hit]:
     if profile is None:
         return
     halves = [section.half_width for section in profile.sections]
-    tips = [surface.bl.high for surface in profile.surfaces.values() if surface.kind == "wing"]
+    wings = [surface for surface in profile.surfaces.values() if surface.kind == "wing" and not profile.rotors]
+    tips = [wing.bl.high for wing in wings]
     for key, found in (("fuselage_width", halves), ("span", [tip for tip in tips if tip is not None])):
         stated = said(getattr(record.airframe.size, key))
         drawn = 2 * float(max(found)) * unit_m(record.airframe) if found else None

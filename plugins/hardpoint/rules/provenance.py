@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from hardpoint.findings import Severity, dotted
+from hardpoint.findings import Path, Severity, dotted
 from hardpoint.records.known import NonValue, said
 from hardpoint.records.provenance import Check, SectionName
 from hardpoint.rules.rule import AIRFRAME, TAIL, Hit, Record, Subject, TailUnder, everywhere
@@ -80,11 +80,14 @@ _CHECKED: tuple[str, Severity, str] = (
 def checked_on_another_type(record: Record) -> Iterator[Hit]:
     """Checks of a type on a tail of another type; aircraft that are not in the fleet may be anything."""
     tails = record.fleet.tails
-    own = [name for name, tail in tails.items() if tail.of.id == record.id]
+    found: dict[str, list[Path]] = {}
     for path, part in record.parts if record.id in record.fleet.types else ():
         on = said(part.aircraft) if isinstance(part, Check) else None
-        if on is not None and on in tails and on not in own:
-            yield Hit((*path, "aircraft"), on, f"an aircraft of this type; {on} is a {tails[on].of.id}", ", ".join(own))
+        if on is not None and on in tails and tails[on].of.id != record.id:
+            found.setdefault(on, []).append((*path, "aircraft"))
+    for on, paths in found.items():
+        wanted = f"an aircraft of this type; {on} is a {tails[on].of.id}"
+        yield Hit(paths[0], on, wanted, related=tuple((path, on) for path in paths[1:]))
 
 
 @TAIL.rule(*_CHECKED)

@@ -66,7 +66,8 @@ def ripcord_not_named(record: Record) -> Iterator[Hit]:
         told = " ".join(f"{id_} {handle.what} {handle.why}" for id_, handle in entries(seat.do_not_pull).items())
         if not _RIPCORD.search(told.replace("-", " ")):
             wanted = "the ripcord: a parachute is recorded, and nothing says not to pull its handle"
-            yield Hit(("seats", name, "do_not_pull"), ", ".join(entries(seat.do_not_pull)), wanted)
+            read = str(seat.do_not_pull) if isinstance(seat.do_not_pull, NonValue) else ", ".join(seat.do_not_pull)
+            yield Hit(("seats", name, "do_not_pull"), read, wanted)
 
 
 @AIRFRAME.rule(

@@ -47,12 +47,10 @@ def tail_line_without_lever(record: Record) -> Iterator[Hit]:
             here = _station(points, id_)
             beside = line is not None and here is not None and abs(line - here) < lever
             if id_ == lift.tail_line or beside:
-                yield Hit(
-                    ("lifts", name, "tail_line"),
-                    str(lift.tail_line),
-                    f"a point away from the ones that lift; {id_} is at the same station",
-                    related=((("load_points", id_, "place"), id_),),
-                )
+                where = "it is one of them" if id_ == lift.tail_line else f"{id_} is at the same station"
+                wanted = f"a point half a metre or more from the ones that lift; {where}"
+                related = ((("load_points", id_, "place"), id_),)
+                yield Hit(("lifts", name, "tail_line"), str(lift.tail_line), wanted, related=related)
                 break
 
 

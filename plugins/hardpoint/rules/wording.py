@@ -54,7 +54,7 @@ def guess_in_words(subject: Subject) -> Iterator[Hit]:
 
 
 _ASSURES = re.compile(
-    r"(?i)\b(?:(?:is|are|it's|now|quite|completely|perfectly|entirely) (?:safe|harmless|dead)|safe to \w+"
+    r"(?i)\b(?:(?:is|are|it's|now|quite|completely|perfectly|entirely) (?:safe|harmless)|safe to \w+"
     r"|no (?:danger|risk)|(?:cannot|can't|will not|won't) (?:fire|explode|burst|burn|ignite|restart|go off))\b"
 )
 _CONDITION = re.compile(r"(?i)\b(?:until|unless|whether|if|once|when|not|nothing|nobody|never)\b[^,;.]*$")
