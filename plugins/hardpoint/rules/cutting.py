@@ -181,14 +181,17 @@ def _overlap(one: Zone, other: Zone) -> bool:
     "A side is `walked and complete` only if the section zones was walked, on an aircraft.",
 )
 def walked_by_nobody(record: Record) -> Iterator[Hit]:
-    """Walked sides in a section that was checked from paper, or not at all."""
+    """A section that was checked from paper, or not at all, with sides that claim to be walked."""
     check = record.airframe.checked.get("zones")
     if check is None or check.how not in ("from drawing", "from manual", "told by the owner", "not checked"):
         return
-    for name, zone in entries(record.airframe.zones).items():
-        for side in _SIDES:
-            listed = getattr(zone, side)
-            if listed and listed.listing == "walked and complete":
-                related = ((("checked", "zones", "how"), check.how),)
-                wanted = f"how the list was really made: the section zones was checked {check.how}"
-                yield Hit(("zones", name, side, "listing"), str(listed.listing), wanted, related=related)
+    walked = [
+        ("zones", name, side, "listing")
+        for name, zone in entries(record.airframe.zones).items()
+        for side in _SIDES
+        if getattr(zone, side) and getattr(zone, side).listing == "walked and complete"
+    ]
+    if walked:
+        wanted = f"walked, or another listing at the {len(walked)} sides that say walked and complete"
+        related = tuple((path, "walked and complete") for path in walked)
+        yield Hit(("checked", "zones", "how"), check.how, wanted, related=related)

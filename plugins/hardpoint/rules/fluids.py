@@ -80,6 +80,12 @@ _DENSITY: dict[str, tuple[float, float]] = {
 775) at 15 degC, both from memory; the others are common practice."""
 
 
+def _of_density(value: float) -> str:
+    """The fluid whose range is nearest about a density in kg/m3; "" where it is within none."""
+    near = [(abs(value - (low + high) / 2), fluid) for fluid, (low, high) in _DENSITY.items() if low <= value <= high]
+    return min(near)[1] if near else ""
+
+
 @AIRFRAME.rule(
     "density-of-another-fluid", "warning", "The density of a tank's contents is one that this fluid can have."
 )

@@ -88,7 +88,7 @@ def _refused(point: LoadPoint, house: House | None) -> str:
     for key, what in (
         ("basis", "its basis"),
         ("allowable", "what it may carry"),
-        ("allowable_is_for", "for how many that is"),
+        ("allowable_is_for", "whether that is for each point or for all"),
     ):
         if getattr(point, key) is NonValue.UNKNOWN:
             return f"{what} is unknown"

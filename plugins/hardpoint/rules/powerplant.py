@@ -21,8 +21,8 @@ def engine_turns_nothing(record: Record) -> Iterator[Hit]:
         yield Hit(("propeller",), str(airframe.propeller), f"what the {engine.kind} engine turns, or a rotor")
     profile = said(airframe.profile)
     if profile and profile.rotors and not rotor:
-        related = ((("profile", "rotors"), ", ".join(profile.rotors)),)
-        yield Hit(("rotor",), str(airframe.rotor or ""), "the rotor that the outline shows", related=related)
+        names = ", ".join(profile.rotors)
+        yield Hit(("profile", "rotors"), names, "the section rotor too, if need be unknown: the outline shows one")
 
 
 @AIRFRAME.rule(
