@@ -97,11 +97,10 @@ def density_of_another_fluid(record: Record) -> Iterator[Hit]:
             continue
         low, high = _DENSITY[holds]
         if density.si[1] < low or density.si[0] > high:
-            other = next((fluid for fluid, (least, most) in _DENSITY.items() if least <= density.si[0] <= most), "")
-            wanted = f"a density of {holds}, {low:.0f} to {high:.0f} kg/m3"
-            yield Hit(
-                ("tanks", name, "density"), density.text, wanted + (f"; this is that of {other}" if other else "")
-            )
+            other = _of_density(density.si[0])
+            slip = f"; this is that of {other}" if other else ""
+            wanted = f"a density of {holds}, {low:.0f} to {high:.0f} kg/m3{slip}"
+            yield Hit(("tanks", name, "density"), density.text, wanted)
 
 
 _FLASH_K: dict[str, tuple[float, float]] = {
