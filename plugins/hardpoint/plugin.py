@@ -22,9 +22,8 @@ from mkdocs.utils.templates import TemplateContext
 from hardpoint import load, report
 from hardpoint.commands.project import Day, edition, today
 from hardpoint.pages import Page, Site, all_pages, anchors
-from hardpoint.pages.data import data_files
-from hardpoint.rendering import environment, render
-from hardpoint.words import say, say_count
+from hardpoint.pages.data import files_beside
+from hardpoint.rendering import SAYING, environment, render
 
 log = get_plugin_logger("hardpoint")
 _HERE = pathlib.Path(__file__).parent
@@ -95,8 +94,8 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
                 raise PluginError(f"docs/{source} stands where Hardpoint makes the page {page.address}; rename it")
             self.pages[source] = page
             files.append(File.generated(config, source, content="", inclusion=InclusionLevel.NOT_IN_NAV))
-        for address, text in data_files(self._site):
-            files.append(File.generated(config, address, content=text))
+        for address, content in files_beside(self._site):
+            files.append(File.generated(config, address, content=content))
         for asset in sorted((_HERE / "assets").iterdir()):
             files.append(File.generated(config, f"{_ASSETS}/{asset.name}", abs_src_path=str(asset)))
         return files
@@ -119,7 +118,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """https://www.mkdocs.org/dev-guide/plugins/#on_env: what the frame of every page shows."""
-        env.globals |= {"say": say, "say_count": say_count}
+        env.globals |= SAYING
         env.globals["hardpoint"] = self._site.around | {"docs": [(page.title, page.url) for page in self.docs]}
         return env
 

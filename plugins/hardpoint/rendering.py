@@ -5,7 +5,10 @@ from __future__ import annotations
 from jinja2 import BaseLoader, Environment, StrictUndefined
 
 from hardpoint.pages.site import Page
-from hardpoint.words import say, say_count
+from hardpoint.words import say, say_count, say_counts
+
+SAYING = {"say": say, "say_count": say_count, "say_counts": say_counts}
+"""What every template can call, ours and the theme's."""
 
 
 def environment(loader: BaseLoader) -> Environment:
@@ -18,7 +21,7 @@ def environment(loader: BaseLoader) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=False,
     )
-    made.globals |= {"say": say, "say_count": say_count}
+    made.globals |= SAYING
     return made
 
 

@@ -26,6 +26,8 @@
   var count = document.querySelector("[data-finder-count]");
   if (!(form instanceof HTMLFormElement) || !input || !count) return;
 
+  /** @type {string[]} What to say for each number found; all words come from the page. */
+  var texts = JSON.parse(count.getAttribute("data-say-found") || "[]");
   /** @type {{tile: HTMLElement, hay: string}[]} */
   var tiles = [];
   document.querySelectorAll("[data-find]").forEach(function (tile) {
@@ -43,9 +45,9 @@
       if (part instanceof HTMLElement) part.hidden = needle !== "" && !part.querySelector("[data-find]:not([hidden])");
     });
     if (!count) return;
-    count.textContent = needle === "" ? "" : found
-      ? found + (found === 1 ? " entry" : " entries") + " found"
-      : "Nothing found. It may be an aircraft that this book does not hold.";
+    // The last text is for every greater number.
+    var said = found ? texts[Math.min(found, texts.length - 1)] : count.getAttribute("data-say-none") || "";
+    count.textContent = needle === "" ? "" : said.replace("{count}", String(found));
   }
 
   form.hidden = false;

@@ -16,9 +16,10 @@ def schema(folder: Path, only_check: bool, docs: Path | None = None) -> None:
     it is removed, or found.
     """
     from hardpoint import reference
+    from hardpoint.pages.data_schema import schemas
     from hardpoint.records.schema import documents
 
-    wanted = {folder / name: text.encode() for name, text in documents().items()}
+    wanted = {folder / name: text.encode() for name, text in (documents() | schemas()).items()}
     if docs is not None:
         wanted |= {docs / name: text.encode() for name, text in reference.pages().items()}
     stale = sorted(path for path, text in wanted.items() if _bytes(path) != text)

@@ -4,33 +4,35 @@ from __future__ import annotations
 
 from hardpoint.drawings.side_view import side_view
 from hardpoint.pages import addresses
+from hardpoint.pages.across.links import with_links
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, place_words, several, shown_type, tell
+from hardpoint.pages.telling import Shown, place_words, several, shown_type, tell, term, unknown
 from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, LoadPoint
+from hardpoint.words import mark, say, say_count
 
-_HEADS = ("Point", "Use", "Where", "Allowable", "Basis", "Cone", "To reach it")
+_HEADS = tuple(map(mark, ("Point", "Use", "Where", "Allowable", "Basis", "Cone", "To reach it")))
 
 
 def structure_page(site: Site, type_: Type) -> Page:
     """Side view, load points, declared lifts."""
     shown = shown_type(type_)
     page = addresses.structure_page(type_.id)
-    title = f"{shown.name}: structure"
+    title = say("{name}: structure", name=shown.name)
     sections = (
-        Section("side-view", "Left side", (_drawing(shown),), "Side view"),
-        Section("load-points", "Load points", _points(shown), "Load points"),
-        Section("lifts", "Declared lifts", (_lifts(shown),), "Lifts"),
+        Section("side-view", say("Left side"), (_drawing(shown),), say("Side view")),
+        with_links(Section("load-points", say("Load points"), _points(shown), say("Load points")), shown, page),
+        Section("lifts", say("Declared lifts"), (_lifts(shown),), say("Lifts")),
     )
-    lead = (
+    lead = say(
         "Points as recorded, before any accident: a licensed person inspects each before a hook goes in. "
         "A tie-down ring is not a lift point."
     )
     links = (
-        Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),
-        Link("All figures, converted, with sources", addresses.relative(addresses.figures_page(type_.id), page)),
+        Link(say("Crew page: {name}", name=shown.name), addresses.relative(addresses.type_page(type_.id), page)),
+        Link(say("All figures, converted, with sources"), addresses.relative(addresses.figures_page(type_.id), page)),
     )
     view = SheetPage(
         site.frame(page, title, (shown.name, addresses.type_page(type_.id))),
@@ -46,19 +48,23 @@ def structure_page(site: Site, type_: Type) -> Page:
 def _drawing(shown: Shown) -> Block:
     drawn = side_view(shown.airframe, lambda name: f"#{addresses.anchor(('load_points', name))}")
     if drawn is None:
-        return Lines((Line("the outline of this type: no drawing can be made", "UNKNOWN", "unknown"),))
+        return Lines((Line(say("the outline of this type: no drawing can be made"), say("UNKNOWN"), "unknown"),))
     svg, marks = drawn
     return Drawing(
         "side-view-drawing",
         svg,
-        f"Left side in true scale. {len(marks)} load points, numbered as in the table; a dashed ring does not lift.",
+        say_count(
+            len(marks),
+            "Left side in true scale. {count} load point, numbered as in the table; a dashed ring does not lift.",
+            "Left side in true scale. {count} load points, numbered as in the table; a dashed ring does not lift.",
+        ),
     )
 
 
 def _points(shown: Shown) -> tuple[Block, ...]:
     points = shown.airframe.load_points
     if isinstance(points, NonValue):
-        return (Lines((Line("where it may be lifted: nobody has recorded it", "UNKNOWN", "unknown"),)),)
+        return (Lines((Line(say("where it may be lifted: nobody has recorded it"), say("UNKNOWN"), "unknown"),)),)
     rows = []
     for number, (name, point) in enumerate(entries(points).items(), start=1):
         rows.append(_row(shown, number, name, point))
@@ -70,7 +76,7 @@ def _points(shown: Shown) -> tuple[Block, ...]:
         for name, answer in points.items()
         if isinstance(answer, NonValue)
     ]
-    return (Table("load-point-table", "Load points, whatever they are for", _HEADS, tuple(rows)),)
+    return (Table("load-point-table", say("Load points, whatever they are for"), tuple(map(say, _HEADS)), tuple(rows)),)
 
 
 def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
@@ -79,14 +85,20 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
     for_ = tell(point.allowable_is_for)
     basis = tell(point.basis)
     if point.use in LIFTING and basis.state == "unknown":
-        basis = Value("UNKNOWN", "unknown", remark="no lift can be computed by this point")
+        basis = unknown(say("no lift can be computed by this point"))
     conditions = "; ".join(part for part in (point.only_if or "", tell(point.what).text) if part)
     return Row(
         (
             Value(f"{number} {name.replace('-', ' ')}", note=conditions),
-            Value(point.use if point.use in LIFTING else f"{point.use}: does not lift"),
+            Value(term(point.use) if point.use in LIFTING else say("{use}: does not lift", use=term(point.use))),
             Value(place_words(point.place), note=_stations(point)),
-            Value(allowable.text, allowable.state, allowable.beside, allowable.remark, note=f"for {for_.text}"),
+            Value(
+                allowable.text,
+                allowable.state,
+                allowable.beside,
+                allowable.remark,
+                note=say("for {what}", what=for_.text),
+            ),
             basis,
             tell(point.cone, (*path, "cone")),
             _access(point),
@@ -112,8 +124,8 @@ def _access(point: LoadPoint) -> Value:
     access = said(point.access)
     if access is None:
         return tell(point.access)
-    told = [(word, tell(getattr(access, word))) for word in ("upright", "inverted", "afloat")]
-    return several(told)
+    asked = ((say("upright"), "upright"), (say("inverted"), "inverted"), (say("afloat"), "afloat"))
+    return several([(label, tell(getattr(access, key))) for label, key in asked])
 
 
 def _lifts(shown: Shown) -> Block:
@@ -121,12 +133,17 @@ def _lifts(shown: Shown) -> Block:
     for name, lift in shown.airframe.lifts.items():
         points = ", ".join(point.replace("-", " ") for point in lift.points)
         line = tell(lift.tail_line)
-        words = f"by {points}; tail line: {line.text.replace('-', ' ')}; {', '.join(lift.state)}" + (
-            f"; not until {lift.not_until}" if lift.not_until else ""
+        words = say(
+            "by {points}; tail line: {point}; {states}",
+            points=points,
+            point=line.text.replace("-", " "),
+            states=tell(lift.state).text,
         )
+        if lift.not_until:
+            words += "; " + say("not until {what}", what=lift.not_until)
         lines.append(Line(words, f"{name.replace('-', ' ').capitalize()}:", id=addresses.anchor(("lifts", name))))
     note = Line(
-        "Sling legs, hook heights and refusals are not computed in this edition; a licensed rigger does.",
+        say("Sling legs, hook heights and refusals are not computed in this edition; a licensed rigger does."),
         tone="caution",
     )
-    return Lines((*lines, note) if lines else (Line("no lift is declared in this record"), note))
+    return Lines((*lines, note) if lines else (Line(say("no lift is declared in this record")), note))

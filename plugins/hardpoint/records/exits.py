@@ -72,6 +72,12 @@ class Works(Part):
     """Clearance that it needs to open."""
 
 
+HandleKind = Literal[
+    "bar", "pull handle", "flush handle", "slide latch", "crank", "lever", "knob", "push-pull", "button", "loop", "key"
+]
+"""What the hand finds at an exit, as far as a sketch can be drawn of it."""
+
+
 class Exit(Part):
     """One way to open a canopy, door or hatch."""
 
@@ -89,6 +95,8 @@ class Exit(Part):
     """What the label beside it says."""
     looks: Stated[Words]
     """Shape and colour of the handle."""
+    kind: Stated[HandleKind] | None = None
+    """What the hand finds; where a step names it too and there is no photo, a sketch is drawn."""
     stays_on: Words | None = None
     """What the handle stays on when the canopy goes."""
     latches_released: Known[Count]

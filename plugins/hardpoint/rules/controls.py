@@ -7,21 +7,8 @@ from collections.abc import Iterator
 
 from hardpoint.records.controls import Control
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.ways import TURNS
+from hardpoint.records.ways import TURNS, opposed
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
-
-OPPOSITE = {
-    frozenset({"towards floor", "towards canopy"}),
-    frozenset({"forward", "aft"}),
-    frozenset({"inboard", "outboard"}),
-    frozenset({"pilot's left", "pilot's right"}),
-    frozenset({"clockwise", "anticlockwise"}),
-    frozenset({"out of the panel", "into the panel"}),
-    frozenset({"free end forward", "free end aft"}),
-    frozenset({"free end inboard", "free end outboard"}),
-    frozenset({"free end towards floor", "free end towards canopy"}),
-    frozenset({"free end pilot's left", "free end pilot's right"}),
-}
 
 
 @AIRFRAME.rule(
@@ -50,7 +37,7 @@ def off_directions_oppose(record: Record) -> Iterator[Hit]:
 
 def _opposed(one: Control, other: Control) -> bool:
     same_eye = one.seen_from == other.seen_from
-    return same_eye and frozenset({str(one.off_is), str(other.off_is)}) in OPPOSITE
+    return same_eye and opposed(str(one.off_is), str(other.off_is))
 
 
 @AIRFRAME.rule(

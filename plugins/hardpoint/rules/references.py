@@ -110,8 +110,9 @@ _PHOTO: tuple[str, Severity, str] = ("photo-of-nothing", "error", "A photo shows
 
 @AIRFRAME.rule(*_PHOTO)
 def photo_of_nothing(record: Record) -> Iterator[Hit]:
-    """Photos of a type whose path leads nowhere."""
-    return _photos(record.airframe.photos, record.tree)
+    """Photos of a type whose path leads nowhere; on an aircraft that lacks the part, the type's photo stays a photo."""
+    tail = record.fleet.tails.get(record.id)
+    return _photos(record.airframe.photos, record.tree, *([tail.of.tree] if tail else []))
 
 
 @TAIL.rule(*_PHOTO)
@@ -120,10 +121,39 @@ def photo_of_nothing_on_the_tail(under: TailUnder) -> Iterator[Hit]:
     return _photos(under.aircraft.tail.photos, under.aircraft.tree)
 
 
-def _photos(photos: Mapping[str, Photo], tree: dict[str, Tree]) -> Iterator[Hit]:
+def _photos(photos: Mapping[str, Photo], *trees: dict[str, Tree]) -> Iterator[Hit]:
     for name, photo in photos.items():
-        if value_at(tree, parts(photo.shows)) is None:
+        if all(value_at(tree, parts(photo.shows)) is None for tree in trees):
             yield Hit(("photos", name, "shows"), photo.shows, "a path of this record", "controls.magneto-left")
+
+
+_OTHER: tuple[str, Severity, str] = (
+    "photo-of-another",
+    "error",
+    "A photo of a type shows an aircraft of that type, one of an aircraft that very aircraft.",
+)
+
+
+@AIRFRAME.rule(*_OTHER)
+def photo_of_another_type(record: Record) -> Iterator[Hit]:
+    """Photos of a type that show an aircraft which this fleet knows to be of another one."""
+    tail = record.fleet.tails.get(record.id)
+    type_id = tail.of.id if tail else record.id
+    for name, photo in record.airframe.photos.items():
+        shown = record.fleet.tails.get(str(photo.aircraft))
+        if shown and shown.of.id != type_id:
+            expected = f"an aircraft of the type {type_id}; {shown.id} is a {shown.of.id}"
+            yield Hit(("photos", name, "aircraft"), shown.id, expected)
+
+
+@TAIL.rule(*_OTHER)
+def photo_of_another_aircraft(under: TailUnder) -> Iterator[Hit]:
+    """Photos in an aircraft's own file that show another one."""
+    own = under.aircraft.id
+    for name, photo in under.aircraft.tail.photos.items():
+        if said(photo.aircraft) not in (None, own):
+            expected = f"{own}: a photo of another aircraft belongs into the type's record or into that aircraft's"
+            yield Hit(("photos", name, "aircraft"), str(photo.aircraft), expected, own)
 
 
 @everywhere("no-such-source", "error", "A citation exists in sources.yaml.")
