@@ -71,17 +71,19 @@ def lift_refused(record: Record) -> Iterator[Hit]:
     """Points of declared lifts for which every computed lift is refused."""
     points = entries(record.airframe.load_points)
     for name, lift in record.airframe.lifts.items():
-        for index, id_ in enumerate(lift.points):
+        why: dict[str, list[str]] = {}
+        for id_ in lift.points:
             point = points.get(id_)
-            why = _refused(point, record.fleet.house) if point and point.use in LIFTING else ""
-            if why:
-                yield Hit(
-                    ("lifts", name, "points", index),
-                    id_,
-                    "points of known basis and allowable",
-                    message=f"this lift cannot be computed and is refused: {why} ({id_})",
-                    related=((("load_points", id_), id_),),
-                )
+            if point and point.use in LIFTING and (reason := _refused(point, record.fleet.house)):
+                why.setdefault(reason, []).append(id_)
+        for reason, ids in why.items():
+            yield Hit(
+                ("lifts", name, "points"),
+                ", ".join(ids),
+                "points of known basis and allowable",
+                message=f"this lift cannot be computed and is refused: {reason} ({', '.join(ids)})",
+                related=tuple((("load_points", id_), id_) for id_ in ids),
+            )
 
 
 def _refused(point: LoadPoint, house: House | None) -> str:

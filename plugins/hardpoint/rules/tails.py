@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.records.known import NonValue, said
+from hardpoint.records.provenance import SectionName
 from hardpoint.rules.rule import TAIL, Hit, TailUnder
 
 
@@ -37,18 +38,30 @@ def declared_by_nobody(under: TailUnder) -> Iterator[Hit]:
         )
 
 
-@TAIL.rule(
-    "declared-before-the-type-changed",
-    "warning",
-    "An aircraft was declared against its type's record as it stands: a change since then was not declared against.",
+_DECLARED_AGAINST: tuple[SectionName, ...] = (
+    "canopies",
+    "exits",
+    "controls",
+    "seats",
+    "high_voltage",
+    "pyrotechnics",
 )
-def declared_before_the_type_changed(under: TailUnder) -> Iterator[Hit]:
-    """Declarations older than the newest entry in the change log of the type, where the log says what changed."""
+"""What crews act on first, and what a declaration is above all about."""
+
+
+@TAIL.rule(
+    "declared-before-the-check",
+    "warning",
+    "A declaration is as young as the checks of its type: what was found since, on a sister, was not declared against.",
+)
+def declared_before_the_check(under: TailUnder) -> Iterator[Hit]:
+    """Declarations older than a check of the type, made on another aircraft, of what crews act on first."""
     declaration = said(under.aircraft.tail.declared)
     made = said(declaration.date) if declaration else None
-    later = [change for change in under.aircraft.of.airframe.changes if made is not None and change.date > made]
-    later = [change for change in later if not change.what.startswith("first record")]
-    if under.aircraft.declared and made is not None and later:
-        newest = max(later, key=lambda change: change.date)
-        wanted = f"a declaration made after the newest change of its type ({newest.date}: {newest.what})"
-        yield Hit(("declared", "date"), str(made), wanted)
+    if not under.aircraft.declared or made is None:
+        return
+    for section, check in under.aircraft.of.airframe.checked.items():
+        on, date = said(check.aircraft), said(check.date)
+        if section in _DECLARED_AGAINST and on not in (None, under.aircraft.id) and date is not None and date > made:
+            wanted = f"a declaration made after {section} of the type were looked at again, on {on} on {date}"
+            yield Hit(("declared", "date"), str(made), wanted)
