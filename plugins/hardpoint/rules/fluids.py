@@ -10,12 +10,12 @@ from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.places import Place
-from hardpoint.records.surroundings import Flooding
-from hardpoint.records.tanks import ENGINE_FUELS, OILS, Tank
+from hardpoint.records.tanks import ENGINE_FUELS, OILS
 from hardpoint.records.texts import Span
 from hardpoint.records.walk import values_of
 from hardpoint.rules.measure import in_units, unit_m
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
+from hardpoint.units import Quantity
 
 
 @AIRFRAME.rule(
@@ -139,15 +139,21 @@ def flash_point_of_another_fluid(record: Record) -> Iterator[Hit]:
 def more_than_its_place_holds(record: Record) -> Iterator[Hit]:
     """Capacities and floods, by the smaller reading, against the box of length, width and height at their place."""
     width = said(record.airframe.size.fuselage_width)
-    for path, part in record.parts if width else ():
-        if not isinstance(part, Tank | Flooding):
-            continue
-        key = "capacity" if isinstance(part, Tank) else "volume"
-        volume, place = said(getattr(part, key)), said(part.place)
+    for path, stated, where in _held(record.airframe) if width else ():
+        volume, place = said(stated), said(where)
         box = _box_m3(record.airframe, place, width.si[1]) if place and width else None
         if volume is not None and box is not None and volume.si[0] > box:
             wanted = f"at most what its stretch of the fuselage can hold, {box * 1000:.0f} L"
-            yield Hit((*path, key), volume.text, wanted)
+            yield Hit(path, volume.text, wanted)
+
+
+def _held(airframe: Airframe) -> Iterator[tuple[Path, Quantity | NonValue, Place | NonValue]]:
+    """What each tank and each bay holds, and where it is."""
+    water = said(airframe.water)
+    for name, tank in entries(airframe.tanks).items():
+        yield ("tanks", name, "capacity"), tank.capacity, tank.place
+    for name, bay in entries(water.floods if water else {}).items():
+        yield ("water", "floods", name, "volume"), bay.volume, bay.place
 
 
 def _box_m3(airframe: Airframe, place: Place, width_m: float) -> float | None:

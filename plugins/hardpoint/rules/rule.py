@@ -17,7 +17,7 @@ from hardpoint.records.airframe import Airframe
 from hardpoint.records.base import Part
 from hardpoint.records.event import Event
 from hardpoint.records.fleet import Aircraft, Fleet, House, Written
-from hardpoint.records.known import NonValue, Tree
+from hardpoint.records.known import Tree
 from hardpoint.records.walk import parts_of, values_of
 
 
@@ -52,6 +52,9 @@ class Subject(Protocol):
     def parts(self) -> tuple[tuple[Path, Part], ...]: ...
 
     @property
+    def values(self) -> tuple[tuple[Path, object], ...]: ...
+
+    @property
     def words(self) -> tuple[tuple[Path, str], ...]: ...
 
 
@@ -69,10 +72,14 @@ class Walked:
         return tuple(parts_of(self.root))
 
     @cached_property
+    def values(self) -> tuple[tuple[Path, object], ...]:
+        """Every value that is no part, mapping or list, with its path."""
+        return tuple(values_of(self.root))
+
+    @cached_property
     def words(self) -> tuple[tuple[Path, str], ...]:
         """Every piece of text with its path, the fixed words of a key among them."""
-        found = values_of(self.root)
-        return tuple((path, text) for path, text in found if isinstance(text, str) and not isinstance(text, NonValue))
+        return tuple((path, text) for path, text in self.values if type(text) is str)
 
 
 @dataclass(frozen=True)
