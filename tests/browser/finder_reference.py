@@ -218,7 +218,9 @@ def _types(index: dict[str, Any]) -> Iterator[Entry]:
 def _places(index: dict[str, Any]) -> Iterator[Entry]:
     of_type: dict[tuple[int, int], Entry] = {}
     for at, type_ in enumerate(index["types"]):
-        flown = tuple(display for display, _, type_at, tail_at, *_ in index["numbers"] if (type_at, tail_at) == (at, -1))
+        flown = tuple(
+            display for display, _, type_at, tail_at, *_ in index["numbers"] if (type_at, tail_at) == (at, -1)
+        )
         for place in type_[4]:
             entry = _place(index, place, type_, "", Words(_names(type_), numbers=flown))
             of_type[at, place] = entry

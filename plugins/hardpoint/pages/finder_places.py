@@ -8,8 +8,9 @@ from typing import Any
 
 from hardpoint.findings import Path
 from hardpoint.pages import addresses, anchors
+from hardpoint.pages.shown import Shown
 from hardpoint.pages.site import Page
-from hardpoint.pages.telling import Shown, tell
+from hardpoint.pages.telling import tell
 from hardpoint.pages.view import Section
 from hardpoint.records.known import NonValue
 from hardpoint.records.tanks import ENGINE_FUELS
@@ -84,9 +85,7 @@ def kinds() -> tuple[str, ...]:
     return tuple(say(words) for words in _KINDS.values())
 
 
-def places(
-    shown: Shown, pages: Mapping[str, Page], crew_page: str, types_page: str
-) -> Iterator[tuple[Path, Found]]:
+def places(shown: Shown, pages: Mapping[str, Page], crew_page: str, types_page: str) -> Iterator[tuple[Path, Found]]:
     """Every place with its path in the record; only such as a page really has an anchor for.
 
     ``crew_page`` is looked through first, then the pages beside ``types_page``, the crew page of the type.
