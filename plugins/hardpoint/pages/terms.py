@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from hardpoint.findings import Path
@@ -43,7 +44,32 @@ def answer(value: Any) -> Any:
 
 def verb(do: str) -> str:
     """What a step does, as it begins a sentence."""
-    return say_in("step", str(do)).capitalize()
+    return first_capital(say_in("step", str(do)))
+
+
+_WRITTEN = (
+    (re.compile(r"\b(hp|lp|hv)\b"), lambda found: found[1].upper()),
+    (re.compile(r"\b(anti|negative) g\b"), lambda found: f"{found[1]}-g"),
+)
+"""Ids are small letters joined by hyphens; the trade writes these words otherwise."""
+
+
+def first_capital(text: str) -> str:
+    """A text as a heading begins: its other letters stay as they are, so "HP cock" does not become "Hp cock"."""
+    return text[:1].upper() + text[1:]
+
+
+def name_words(name: str) -> str:
+    """An id as it is spoken: ``hp-cock-front`` -> ``HP cock front``."""
+    words = name.replace("-", " ")
+    for pattern, written in _WRITTEN:
+        words = pattern.sub(written, words)
+    return words
+
+
+def title_of(name: str) -> str:
+    """An id as a heading: ``magneto-left`` -> ``Magneto left``."""
+    return first_capital(name_words(name))
 
 
 def key_words(key: str) -> str:
