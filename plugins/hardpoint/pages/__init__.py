@@ -12,6 +12,7 @@ from hardpoint.pages.compare_page import compare_page
 from hardpoint.pages.crew import tail_crew_page, type_crew_page
 from hardpoint.pages.drill import drill_page, type_drill_page
 from hardpoint.pages.figures_page import figures_page
+from hardpoint.pages.gaps_of import event_gaps_page, tail_gaps_page, type_gaps_page
 from hardpoint.pages.gaps_page import gaps_page
 from hardpoint.pages.lineup import event_page, home_page
 from hardpoint.pages.not_in_the_book import not_in_the_book_page
@@ -37,12 +38,15 @@ def all_pages(site: Site) -> Iterator[Page]:
         yield structure_page(site, type_)
         yield figures_page(site, type_)
         yield type_drill_page(site, type_)
+        yield type_gaps_page(site, type_)
     for tail in site.fleet.tails.values():
         yield tail_crew_page(site, tail)
+        yield tail_gaps_page(site, tail)
     for event_id, line_up in site.fleet.events.items():
         yield event_page(site, event_id, line_up)
         yield brief_page(site, event_id)
         yield two_at_once_page(site, event_id)
+        yield event_gaps_page(site, event_id, line_up)
 
 
 def anchors(view: Any) -> set[str]:

@@ -134,7 +134,7 @@ def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
         (say("Structure: side view and load points"), addresses.structure_page(shown.type_id)),
         (say("All figures, converted, with sources"), addresses.figures_page(shown.type_id)),
         (say("Compare types"), addresses.COMPARE),
-        (say("What is unanswered"), f"{addresses.GAPS}#{_gaps_anchor(shown)}"),
+        (say("What is unanswered"), addresses.gaps_of(_home(shown))),
     ]
     if shown.tail:
         targets.append((say("The type: {name}", name=shown.name), addresses.type_page(shown.type_id)))
@@ -147,5 +147,5 @@ def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
     return tuple(Link(text, addresses.relative(target, page)) for text, target in targets)
 
 
-def _gaps_anchor(shown: Shown) -> str:
-    return f"tail-{shown.tail}" if shown.tail else f"type-{shown.type_id}"
+def _home(shown: Shown) -> str:
+    return addresses.tail_page(shown.tail) if shown.tail else addresses.type_page(shown.type_id)

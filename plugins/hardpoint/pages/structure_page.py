@@ -95,7 +95,8 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
     basis = tell(point.basis)
     if point.use in LIFTING and basis.state == "unknown":
         basis = unknown(say("no lift can be computed by this point"))
-    conditions = "; ".join(part for part in (point.only_if or "", tell(point.what).text) if part)
+    condition = say("only if: {condition}", condition=point.only_if) if point.only_if else ""
+    conditions = "; ".join(part for part in (condition, tell(point.what).text, *_rigging(point, path)) if part)
     return Row(
         (
             Value(f"{number} {name.replace('-', ' ')}", note=conditions),
