@@ -7,6 +7,7 @@ from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
 from hardpoint.pages.dangers import never_touch, staying_clear, strip
 from hardpoint.pages.differences import banner, marked
+from hardpoint.pages.entries import signs_of
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.opening import approach, opening
 from hardpoint.pages.pictures import pictured
@@ -52,7 +53,7 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
         shown.name,
         aircraft.id,
         _numbers(site, address, aircraft.of.id, aircraft.id),
-        _signs_of_tail(shown, aircraft),
+        signs_of(aircraft),
         *banner(shown, sections),
         _declaration(aircraft),
         strip(shown),
@@ -78,13 +79,6 @@ def _sections(shown: Shown) -> tuple[Section, ...]:
         recognising,
     )
     return tuple(with_links(section, shown) for section in marked(tuple(make(shown) for make in makers), shown))
-
-
-def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:
-    markings = said(aircraft.tail.markings)
-    colours = said(markings.colours) if markings else None
-    signs = two_signs(shown)
-    return (*signs[:1], colours) if colours else signs
 
 
 def _declaration(aircraft: Aircraft) -> Line:
