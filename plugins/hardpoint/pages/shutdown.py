@@ -8,7 +8,6 @@ from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import wants_sketch
 from hardpoint.pages.telling import (
     Shown,
-    answer,
     folded,
     place_words,
     steps_of,
@@ -75,8 +74,8 @@ def _turning(shown: Shown) -> Lines:
 def _control(shown: Shown, name: str, control: Control) -> Steps:
     path: Path = ("controls", name)
     facts = [
-        shown.fact(say("Guard"), (*path, "guard"), answer(control.guard)),
-        shown.fact(say("Beyond off"), (*path, "beyond_off"), answer(control.beyond_off)),
+        shown.fact(say("Guard"), (*path, "guard"), control.guard),
+        shown.fact(say("Beyond off"), (*path, "beyond_off"), control.beyond_off),
         _alone(shown, path, control),
         shown.fact(say("It has worked when"), (*path, "success"), control.success),
         shown.fact(say("Looks"), (*path, "looks"), control.looks),
@@ -86,7 +85,7 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
     if control.feel is not None:
         facts.append(shown.fact(say("Feels"), (*path, "feel"), control.feel))
     if control.stays_live is not None:
-        facts.append(shown.fact(say("Stays live"), (*path, "stays_live"), answer(control.stays_live)))
+        facts.append(shown.fact(say("Stays live"), (*path, "stays_live"), control.stays_live))
     if control.repeats:
         twin = say("a second one of {control}", control=control.repeats.replace("-", " "))
         facts.append(shown.fact(say("Also"), (*path, "repeats"), twin))
