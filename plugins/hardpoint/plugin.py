@@ -20,8 +20,9 @@ from mkdocs.structure.toc import TableOfContents
 from mkdocs.utils.templates import TemplateContext
 
 from hardpoint.book import Book
-from hardpoint.pages import Page, all_pages, anchors
+from hardpoint.pages import Page, addresses, all_pages, anchors
 from hardpoint.pages.data import files_beside
+from hardpoint.pages.finder import finder, finder_script
 from hardpoint.rendering import SAYING, environment, render
 from hardpoint.words import AS_WRITTEN, speak
 
@@ -109,9 +110,11 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         return ""
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """https://www.mkdocs.org/dev-guide/plugins/#on_env: what the frame of every page shows."""
+        """https://www.mkdocs.org/dev-guide/plugins/#on_env: what frames show; docs are rendered, files not yet copied."""
         env.globals |= SAYING
         env.globals["hardpoint"] = self.book.shown.around | {"docs": [(page.title, page.url) for page in self.docs]}
+        index = finder(self.book.shown, self.pages.values(), self.docs)
+        files.append(File.generated(config, addresses.FINDER, content=finder_script(index)))
         return env
 
     def on_page_context(

@@ -16,6 +16,7 @@ READING = "reading-a-page.html"
 CAUTIONS = "cautions.html"
 NOT_IN_THE_BOOK = "not-in-the-book.html"
 DRILL = "drill.html"
+FINDER = "assets/hardpoint/finder-index.js"
 
 _ANCHOR_OF_SECTION = {
     "controls": "control",

@@ -6,11 +6,12 @@ from collections.abc import Mapping
 
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import ELSEWHERE, photos_at
-from hardpoint.pages.telling import Shown, tell
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import in_full, tell
 from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.structure import Zone, ZoneSide
+from hardpoint.records.structure import BehindItem, Zone, ZoneSide
 from hardpoint.records.ways import ATTITUDES
 from hardpoint.words import say
 
@@ -40,10 +41,11 @@ def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
     rows = tuple(
         Row(
             (
-                Value(name.replace("-", " ").capitalize(), note=tell(zone.structure).text),
-                *(_verdict(shown, name, side, getattr(zone, side)) for side in sides),
+                Value(name.replace("-", " ").capitalize(), note=_built(zone)),
+                *(_verdict(getattr(zone, side)) for side in sides),
             ),
             anchor(("zones", name)),
+            was=shown.was(("zones", name)),
         )
         for name, zone in zones.items()
     )
@@ -51,18 +53,45 @@ def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
     return Table("zones", caption, (say("Zone"), *(heads[side] for side in sides)), rows)
 
 
-def _verdict(shown: Shown, zone: str, side: str, listed: ZoneSide | None) -> Value:
+def _built(zone: Zone) -> str:
+    """What a blade meets: what carries, what it looks like, skin, what opens without cutting."""
+    skin = said(zone.skin)
+    words = [tell(zone.structure).text, zone.looks or ""]
+    if skin:
+        thick = in_full(tell(skin.thickness, ("zones", "x", "skin", "thickness")))
+        words.append(say("skin: {material}, {thickness}", material=tell(skin.material).text, thickness=thick))
+        words.append("" if skin.joins is None else say("joins: {joins}", joins=tell(skin.joins).text))
+    elif zone.skin is NonValue.UNKNOWN:
+        words.append(say("skin: UNKNOWN"))
+    return "; ".join(word for word in words if word)
+
+
+def _verdict(listed: ZoneSide | None) -> Value:
     if listed is None:
         return Value(say("UNKNOWN: do not cut"), "unknown", note=say("nobody has said"))
     verdict, listing = tell(listed.cut), tell(listed.listing)
-    was = shown.was(("zones", zone, side))
     complete, partly = say("list: {how}", how=listing.text), say("list: {how}, not complete", how=listing.text)
     note = complete if listed.listing == _COMPLETE else partly
     if listed.why:
         note += f"; {listed.why}"
     text = say("UNKNOWN: do not cut") if verdict.state == "unknown" else verdict.text
-    remark = say("this tail differs; type says: {was}", was=was) if was else ""
-    return Value(text, verdict.state, remark=remark, note=note)
+    return Value(text, verdict.state, remark=_behind(listed), note=note)
+
+
+def _behind(listed: ZoneSide) -> str:
+    """What lies behind this side: all that is recorded, by what it looks like; unknown where nobody has listed it."""
+    if listed.behind is None or isinstance(listed.behind, NonValue):
+        return say("what lies behind: UNKNOWN")
+    things = [
+        say("{what}: UNKNOWN", what=name.replace("-", " ")) if isinstance(thing, NonValue) else _thing(thing)
+        for name, thing in listed.behind.items()
+    ]
+    return say("behind: {things}", things="; ".join(things)) if things else say("behind: nothing found")
+
+
+def _thing(thing: BehindItem) -> str:
+    told = thing.what or term(thing.kind)
+    return f"{told}, {thing.looks}" if thing.looks else told
 
 
 def water(shown: Shown) -> Section:

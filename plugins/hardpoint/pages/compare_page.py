@@ -10,8 +10,9 @@ from hardpoint.pages import addresses
 from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.board import Board, Head, Narrowing, Topic, board_page
+from hardpoint.pages.shown import Shown, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, several, shown_type, tell, unknown, way_words
+from hardpoint.pages.telling import several, tell, unknown, way_words
 from hardpoint.pages.view import Link, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
 from hardpoint.pages.dangers import never_touch, staying_clear, strip
+from hardpoint.pages.differences import banner, marked
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.opening import approach, opening
 from hardpoint.pages.pictures import pictured
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, shown_tail, shown_type, tell
-from hardpoint.pages.terms import as_text, label_of, term
+from hardpoint.pages.telling import tell
 from hardpoint.pages.view import CrewPage, Fact, Facts, Line, Link, Section, Value
 from hardpoint.records.fleet import Aircraft, Type
-from hardpoint.records.known import NonValue, Tree, said
-from hardpoint.words import say, say_count
+from hardpoint.records.known import NonValue, said
+from hardpoint.words import say
 
 
 def type_crew_page(site: Site, type_: Type) -> Page:
@@ -30,6 +30,7 @@ def type_crew_page(site: Site, type_: Type) -> Page:
         "",
         _numbers(site, address, type_.id, None),
         two_signs(shown),
+        (),
         (),
         Line(say("an aircraft can differ from it."), say("This is the type:")),
         strip(shown),
@@ -45,18 +46,18 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
     """The crew page of one aircraft, its differences first."""
     address = addresses.tail_page(aircraft.id)
     shown = pictured(shown_tail(aircraft), site, address, aircraft.tail.photos)
-    title = f"{shown.name} {aircraft.id}"
+    title, sections = f"{shown.name} {aircraft.id}", _sections(shown)
     view = CrewPage(
         site.frame(address, title),
         shown.name,
         aircraft.id,
         _numbers(site, address, aircraft.of.id, aircraft.id),
         _signs_of_tail(shown, aircraft),
-        _differences(shown),
+        *banner(shown, sections),
         _declaration(aircraft),
         strip(shown),
         *never_touch(shown),
-        (*_sections(shown), _declared_by(aircraft)),
+        (*sections, _declared_by(aircraft)),
         _links(site, shown, address),
         site.cautions,
     )
@@ -76,7 +77,7 @@ def _sections(shown: Shown) -> tuple[Section, ...]:
         heavy_end,
         recognising,
     )
-    return tuple(with_links(make(shown), shown) for make in makers)
+    return tuple(with_links(section, shown) for section in marked(tuple(make(shown) for make in makers), shown))
 
 
 def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:
@@ -84,36 +85,6 @@ def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:
     colours = said(markings.colours) if markings else None
     signs = two_signs(shown)
     return (*signs[:1], colours) if colours else signs
-
-
-def _differences(shown: Shown) -> tuple[Line, ...]:
-    return tuple(
-        Line(
-            say("not on this aircraft") if override.kind == "removed" else as_text_short(override.here, override.at),
-            _where_words(override.at) + ":",
-            href=f"#{addresses.anchor(override.at)}",
-            was=say("nothing there") if override.kind == "added" else as_text(override.type_says, override.at),
-        )
-        for override in shown.overrides
-    )
-
-
-def _where_words(path: tuple[str | int, ...]) -> str:
-    """``controls.magneto-left.off_is`` -> ``Magneto left, off is``: the section's name says nothing to a crew."""
-    words = label_of(path, start=1 if len(path) > 1 else 0)
-    return (words[:1].upper() + words[1:]).replace("-", " ")
-
-
-def as_text_short(tree: Tree, path: Path = ()) -> str:
-    """A whole part that was added is told in its section; here a few words do."""
-    if isinstance(tree, dict):
-        place = tree.get("place")
-        side = place.get("side") if isinstance(place, dict) else None
-        on_one_side = isinstance(side, str) and side in ("left", "right")
-        return say("added here, {side} side", side=term(str(side))) if on_one_side else say("added here")
-    if isinstance(tree, list):
-        return say_count(len(tree), "{count} step, other than on the type", "{count} steps, other than on the type")
-    return as_text(tree, path)
 
 
 def _declaration(aircraft: Aircraft) -> Line:

@@ -8,9 +8,10 @@ from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.devices import ASKED, devices
 from hardpoint.pages.opening import keep_out
-from hardpoint.pages.telling import Shown, do_not, place_words, several, tell
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import do_not, in_full, place_words, several, tell, told_place
 from hardpoint.pages.terms import term
-from hardpoint.pages.vessels import bottles, tanks
+from hardpoint.pages.vessels import bottles, tanks, way_of
 from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Link, Section, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.words import say
@@ -20,15 +21,19 @@ MOST_NEVER = 3
 
 def strip(shown: Shown) -> tuple[Hazard, ...]:
     """Rocket, seat cartridge, high voltage: YES, NO or UNKNOWN."""
-    answers = [(say(label), device_answer(shown.airframe, kind), "#stay-clear") for label, kind in ASKED]
-    answers.append((say("High voltage"), high_voltage_answer(shown.airframe), "#stay-clear"))
-    return tuple(_hazard(label, answer, href) for label, answer, href in answers)
+    answers = [(say(label), device_answer(shown.airframe, kind)) for label, kind in ASKED]
+    answers.append((say("High voltage"), high_voltage_answer(shown.airframe)))
+    return tuple(_hazard(label, answer, shown.declared) for label, answer in answers)
 
 
-def _hazard(label: str, answer: NonValue | bool, href: str) -> Hazard:
+def _hazard(label: str, answer: NonValue | bool, declared: bool) -> Hazard:
+    """A "no" of the type holds for a tail only where somebody has declared how that tail differs."""
+    href = "#stay-clear"
     if answer is True:
         return Hazard(label, "YES", say("YES"), "", href)
     if answer in (NonValue.NOT_FITTED, NonValue.NOT_APPLICABLE):
+        if not declared:
+            return Hazard(label, "UNKNOWN", say("UNKNOWN"), say("its type has none"), href)
         return Hazard(label, "NO", say("NO"), "", href)
     return Hazard(label, "UNKNOWN", say("UNKNOWN"), say("treat as fitted"), href)
 
@@ -51,7 +56,7 @@ def _shocks(shown: Shown) -> Iterator[Line]:
     if system:
         yield Line(
             say("stays live: {what}", what=tell(system.stays_live).text),
-            say("{voltage} cables and packs:", voltage=tell(system.voltage).text),
+            say("{voltage} cables and packs:", voltage=in_full(tell(system.voltage, ("high_voltage", "voltage")))),
             "never",
             "#stay-clear",
         )
@@ -93,7 +98,12 @@ def _loaded(shown: Shown) -> tuple[Fact, ...]:
             place=place_words(part.place, shown.airframe),
             effect=tell(part.when_cut).text,
         )
-        facts.append(shown.fact(term(part.kind).capitalize(), path, words, note=part.release or "", anchored=True))
+        told = [(say("what"), Value(words, told_place(part.place).state))]
+        if part.route is not None:
+            told.append((say("runs"), way_of(part.route)))
+        if part.release:
+            told.append((say("let go by"), Value(part.release)))
+        facts.append(Fact(term(part.kind).capitalize(), several(told), anchor(path), shown.was(path)))
     return tuple(facts)
 
 

@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from hardpoint.figures.answers import device_answer
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, do_not, place_words, several, tell
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import do_not, place_words, several, tell
 from hardpoint.pages.terms import term
 from hardpoint.pages.vessels import way_of, where
 from hardpoint.pages.view import Block, Fact, Facts, Value
-from hardpoint.records.electrics import HighVoltage
+from hardpoint.records.electrics import Battery, HighVoltage
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
 from hardpoint.words import mark, say
@@ -45,9 +46,9 @@ def _other_answers(shown: Shown) -> Iterator[Fact]:
     """What the record answers of further kinds, for example that a canopy cartridge is unknown."""
     listed = shown.airframe.pyrotechnics
     told = {kind.replace(" ", "-") for _, kind in ASKED}
-    for name, answer in listed.items() if not isinstance(listed, NonValue) else ():
-        if isinstance(answer, NonValue) and name not in told:
-            yield shown.fact(name.replace("-", " ").capitalize(), ("pyrotechnics", name), answer, anchored=True)
+    for name, device in listed.items() if not isinstance(listed, NonValue) else ():
+        if isinstance(device, NonValue) and name not in told:
+            yield shown.fact(name.replace("-", " ").capitalize(), ("pyrotechnics", name), device, anchored=True)
 
 
 def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
@@ -89,9 +90,20 @@ def _packs(shown: Shown, system: HighVoltage) -> Value:
     if isinstance(system.packs, NonValue):
         return tell(system.packs)
     return several(
-        (name, tell(pack) if isinstance(pack, NonValue) else where(pack.place, shown))
-        for name, pack in system.packs.items()
+        (name, tell(pack) if isinstance(pack, NonValue) else _pack(shown, pack)) for name, pack in system.packs.items()
     )
+
+
+def _pack(shown: Shown, pack: Battery) -> Value:
+    """Where it is, what of it stays live, what it is made of, which way its cable runs."""
+    answers = [
+        (say("where"), where(pack.place, shown)),
+        (say("stays live"), tell(pack.stays_live)),
+        (say("made of"), tell(pack.chemistry)),
+    ]
+    if pack.cable is not None:
+        answers.append((say("cable"), way_of(pack.cable)))
+    return several(answers)
 
 
 def _cables(system: HighVoltage) -> Value:

@@ -10,8 +10,8 @@ from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.entries import Flown, all_flown, dated, every_day
 from hardpoint.pages.key_facts import KeyFact, key_facts, unlike
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, shown_tail, shown_type
 from hardpoint.pages.terms import as_text, label_of
 from hardpoint.pages.view import Block, Link, Links, Question, Quiz, Section, SheetPage, Value
 from hardpoint.records.fleet import Type

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hardpoint.pages import addresses
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Site
-from hardpoint.pages.telling import Shown, shown_tail, shown_type
 from hardpoint.records.event import Day, Entry
 from hardpoint.records.fleet import Aircraft
 from hardpoint.words import say

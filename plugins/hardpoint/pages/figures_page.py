@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, shown_tail, shown_type, tell, tell_quantity
+from hardpoint.pages.telling import tell, tell_quantity
 from hardpoint.pages.terms import as_text, label_of
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.pages.written import as_written

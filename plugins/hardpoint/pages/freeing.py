@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at
-from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import folded, place_words, steps_of, tell, travels
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.seats import Seat, Tie

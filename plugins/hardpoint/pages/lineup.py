@@ -9,8 +9,9 @@ from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
+from hardpoint.pages.shown import shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import shown_tail, shown_type, tell
+from hardpoint.pages.telling import tell
 from hardpoint.pages.unfit import unfit_section
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
 from hardpoint.pages.written import as_written
@@ -101,9 +102,13 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
 
 
 def _day(site: Site, event_id: str, day_id: str, day: RecordDay, page: str) -> Day:
-    title = f"{day_id.replace('-', ' ').capitalize()}, {day.date.isoformat()}"
     tiles = tuple(_tile(site, day_id, number, entry, page) for number, entry in day.entries.items())
-    return Day(day_id, title, tiles)
+    return Day(day_id, day_title(day_id, day), tiles)
+
+
+def day_title(day_id: str, day: RecordDay) -> str:
+    """``Saturday, 2027-06-05``."""
+    return f"{day_id.replace('-', ' ').capitalize()}, {day.date.isoformat()}"
 
 
 def _tile(site: Site, day_id: str, number: str, entry: Entry, page: str) -> Tile:

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from hardpoint.drawings.handle import exit_sketch
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at, wants_sketch
-from hardpoint.pages.telling import Shown, folded, place_words, several, steps_of, tell, travels, unknown
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import folded, in_full, place_words, several, steps_of, tell, told_place, travels, unknown
 from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
-from hardpoint.records.exits import Canopy, Exit
+from hardpoint.records.exits import Canopy, Exit, Holder
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.sight import Approach
 from hardpoint.words import mark, say
@@ -44,26 +45,47 @@ def approach(shown: Shown) -> Section:
     else:
         come = said(told.come_from)
         best = say("from the {bearings}.", bearings=_in_turn(come)) if come else say("from where: UNKNOWN.")
-        lines = [Line(best, say("Come"), "plain" if come else "unknown", was=was), *_first_danger(told)]
+        lines = [Line(best, say("Come"), "plain" if come else "unknown", was=was), *_directions(shown, told)]
     return Section("approach", say("Approach"), (Lines(tuple(lines)),), say("Approach"))
 
 
 def _in_turn(bearings: tuple[str, ...]) -> str:
     """The best first, then where else from."""
-    told = term(bearings[0])
+    told = _bearing(bearings[0])
     for bearing in bearings[1:]:
-        told = say("{first}, then the {next}", first=told, next=term(bearing))
+        told = say("{first}, then the {next}", first=told, next=_bearing(bearing))
     return told
 
 
-def _first_danger(told: Approach) -> Iterator[Line]:
-    """The first direction not to come from; the steps follow on the first screen, so the rest is one tap away."""
+_OF_THE_PILOT = {
+    "left side": mark("pilot's left side"),
+    "right side": mark("pilot's right side"),
+    "left front quarter": mark("pilot's left front quarter"),
+    "right front quarter": mark("pilot's right front quarter"),
+    "left rear quarter": mark("pilot's left rear quarter"),
+    "right rear quarter": mark("pilot's right rear quarter"),
+}
+"""A crew that faces an inverted wreck has its own left and right: the page names whose they are."""
+
+
+def _bearing(bearing: str) -> str:
+    return say(_OF_THE_PILOT[bearing]) if bearing in _OF_THE_PILOT else term(bearing)
+
+
+_ROOM = 100
+"""Letters of the line of directions: the opening steps follow on the first screen of a phone."""
+
+
+def _directions(shown: Shown, told: Approach) -> Iterator[Line]:
+    """Where not to come from, as many as there is room for; the others and every reason are one tap away, counted."""
     if told.keep_out is NonValue.UNKNOWN:
         yield Line(say("from where not to come"), say("UNKNOWN"), "unknown")
-    dangers = said(told.keep_out) or ()
+    dangers = [danger.where for danger in said(told.keep_out) or ()] + [line.text for line in _blast(shown)]
     if dangers:
-        more = " " + say("{count} more.", count=len(dangers) - 1) if len(dangers) > 1 else ""
-        yield Line(f"{dangers[0].where}.{more}", say("Not"), "caution", "#keep-out")
+        fit = next((n for n in range(len(dangers), 1, -1) if len("; ".join(dangers[:n])) <= _ROOM), 1)
+        rest = len(dangers) - fit
+        more = " " + say("{count} more.", count=rest) if rest else ""
+        yield Line(f"{'; '.join(dangers[:fit])}.{more}", say("Not"), "caution", "#keep-out")
 
 
 def keep_out(shown: Shown) -> Iterator[Block]:
@@ -91,15 +113,14 @@ def _blast(shown: Shown) -> Iterator[Line]:
             yield Line(say(not_known), say("UNKNOWN"), "unknown")
         elif said(answer) is not None:
             told = tell(answer, ("engine", key))
-            beside = f" ({told.beside[0]})" if told.beside else ""
-            yield Line(say(keep, distance=f"{told.text}{beside}"), say("Not"), "caution")
+            yield Line(say(keep, distance=in_full(told)), say("Not"), "caution")
     rotor = said(shown.airframe.rotor)
     if rotor:
-        height, run_down = tell(rotor.tip_height), tell(rotor.run_down)
+        height, run_down = tell(rotor.tip_height, ("rotor", "tip_height")), tell(rotor.run_down, ("rotor", "run_down"))
         words = say(
             "a blade comes down to {height}; it turns for {time} after shut-down",
-            height=height.text,
-            time=run_down.text,
+            height=in_full(height),
+            time=in_full(run_down),
         )
         yield Line(words, say("Rotor:"), "unknown" if "unknown" in (height.state, run_down.state) else "caution")
     elif shown.airframe.rotor is NonValue.UNKNOWN:
@@ -159,6 +180,8 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
     seen, more = folded(
         facts,
         say("Works"),
+        say("Handle looks"),
+        say("Label"),
         say("Held by"),
         say("It has worked when"),
         say("Needs"),
@@ -174,7 +197,7 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
         seen,
         more,
         "",
-        shown.was(path) if _is_new(shown, path) else shown.was((*path, "steps")),
+        shown.was(path) if _is_new(shown, path) else shown.was(*((*path, key) for key in ("from", "place", "steps"))),
         shown.photos.get(path, ()),
         exit_sketch(exit_) if wants_sketch(shown, path) else "",
     )
@@ -206,11 +229,13 @@ def _held(shown: Shown, exit_: Exit) -> Iterator[Fact]:
     for name, holder in entries(canopy.held_by if canopy else NonValue.NOT_APPLICABLE).items():
         path = ("canopies", exit_.opens, "held_by", name)
         freed = tell(holder.freed_by)
-        yield Fact(
-            say("Held by"),
-            Value(say("{what}; freed by {how}", what=holder.what, how=freed.text), freed.state),
-            was=shown.was(path),
-        )
+        what = Value(holder.what) if holder.place is None else _held_at(holder, shown)
+        yield Fact(say("Held by"), several([(say("what"), what), (say("freed by"), freed)]), was=shown.was(path))
+
+
+def _held_at(holder: Holder, shown: Shown) -> Value:
+    place = told_place(holder.place, shown.airframe)
+    return Value(say("{what}, {place}", what=holder.what, place=place.text), place.state)
 
 
 def _canopies(shown: Shown) -> Iterator[Block]:

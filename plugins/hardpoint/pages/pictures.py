@@ -7,8 +7,9 @@ from dataclasses import replace
 
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
+from hardpoint.pages.shown import Shown
 from hardpoint.pages.site import Site
-from hardpoint.pages.telling import Shown, unknown
+from hardpoint.pages.telling import unknown
 from hardpoint.pages.view import Photo, Photos, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said

@@ -5,8 +5,9 @@ from __future__ import annotations
 from hardpoint.drawings.side_view import side_view
 from hardpoint.pages import addresses
 from hardpoint.pages.across.links import with_links
+from hardpoint.pages.shown import Shown, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, place_words, several, shown_type, tell, term, unknown
+from hardpoint.pages.telling import place_words, several, tell, term, unknown
 from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue, entries, said

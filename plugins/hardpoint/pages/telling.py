@@ -4,25 +4,21 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable
 from typing import Any
 
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
-from hardpoint.pages.addresses import anchor
 from hardpoint.pages.terms import as_text as as_text
 from hardpoint.pages.terms import label_of as label_of
 from hardpoint.pages.terms import span_words, verb, word
 from hardpoint.pages.terms import term as term
-from hardpoint.pages.view import Fact, Labelled, Photo, Step, Value
+from hardpoint.pages.view import Fact, Labelled, Step, Value
 from hardpoint.records.airframe import Airframe
-from hardpoint.records.fleet import Aircraft, Override, Type
-from hardpoint.records.known import NonValue, Tree
+from hardpoint.records.known import NonValue, said
 from hardpoint.records.places import Place
 from hardpoint.records.quantities import Travel
 from hardpoint.records.texts import Span
-from hardpoint.records.trees import value_at
 from hardpoint.records.ways import Step as RecordStep
 from hardpoint.units import Quantity, shown
 from hardpoint.words import mark, say, say_again, say_count, say_in
@@ -47,60 +43,6 @@ _SEEN_FROM = {
     "facing it": mark("{way}, facing it"),
     "canopy side": mark("{way}, seen from the canopy side"),
 }
-
-
-@dataclass(frozen=True)
-class Shown:
-    """A type or a tail as pages show it."""
-
-    id: str
-    name: str
-    tail: str
-    airframe: Airframe
-    tree: dict[str, Tree]
-    overrides: tuple[Override, ...]
-    type_id: str
-    photos: Mapping[Path, tuple[Photo, ...]] = field(default_factory=dict)
-    """Photos by the place on the page that shows them, see ``pages.pictures``."""
-
-    def was(self, path: Path) -> str:
-        """What the type says where this tail differs at or below ``path``; "" = no recorded difference.
-
-        Inside a part that was replaced whole only what really changed is told; inside one that was added nothing is
-        told again, the part itself says it once.
-        """
-        for override in self.overrides:
-            depth = len(override.at)
-            if override.at[: len(path)] == path:
-                return say("nothing there") if override.kind == "added" else as_text(override.type_says, override.at)
-            if path[:depth] == override.at and override.kind == "changed":
-                before, now = value_at(override.type_says, path[depth:]), value_at(self.tree, path)
-                if before != now:
-                    return say("nothing there") if before is None else as_text(before, path)
-        return ""
-
-    def fact(self, label: str, path: Path, value: Any, *, note: str = "", anchored: bool = False) -> Fact:
-        """A labelled answer out of the record at ``path``."""
-        told = tell(value, path)
-        return Fact(label, told, anchor(path) if anchored else "", self.was(path), note)
-
-
-def shown_type(type_: Type) -> Shown:
-    """A type, as its crew page shows it."""
-    return Shown(type_.id, type_.airframe.name, "", type_.airframe, type_.tree, (), type_.id)
-
-
-def shown_tail(aircraft: Aircraft) -> Shown:
-    """A tail, as its crew page shows it."""
-    return Shown(
-        aircraft.id,
-        aircraft.airframe.name,
-        aircraft.id,
-        aircraft.airframe,
-        aircraft.tree,
-        aircraft.overrides,
-        aircraft.of.id,
-    )
 
 
 def unknown(remark: str = "", note: str = "") -> Value:
@@ -156,16 +98,31 @@ def place_words(place: Place | NonValue | None, airframe: Airframe | None = None
         return term(place)
     feel = say("how it feels: UNKNOWN") if isinstance(place.feel, NonValue) else place.feel or ""
     words = [place.panel or "", feel]
-    if not place.feel and place.near:
+    if place.near and not said(place.feel):
         words.append(say("near the {landmark}", landmark=place.near))
-    if place.side and not isinstance(place.side, NonValue) and place.side not in " ".join(words):
-        words.append(_side(place.side))
+    if place.side is NonValue.UNKNOWN:
+        words.append(say("side UNKNOWN"))
+    elif (side := said(place.side)) and not re.search(rf"\b{side}\b", " ".join(words)):
+        words.append(_side(side))
     if place.on != "fuselage":
         words.append(say("on the {part}", part=term(place.on)))
     if place.seat and airframe and len(airframe.seats) > 1:
         words.append(say("{seat} seat", seat=place.seat))
     told = ", ".join(word for word in words if word)
     return told or say("place not told by a landmark")
+
+
+def told_place(place: Place | NonValue | None, airframe: Airframe | None = None) -> Value:
+    """A place in words; unknown where nobody knows it, its side or how it feels."""
+    asked = (place.side, place.feel) if isinstance(place, Place) else (place,)
+    open_ = place is None or NonValue.UNKNOWN in asked
+    return Value(place_words(place, airframe), "unknown" if open_ else "said")
+
+
+def in_full(value: Value) -> str:
+    """An answer inside a sentence: with its conversions and with what is wrong with it, never the bare figure."""
+    beside = f" ({', '.join(value.beside)})" if value.beside else ""
+    return f"{value.text}{beside}" + (f", {value.remark}" if value.remark else "")
 
 
 def _side(side: str) -> str:
@@ -198,8 +155,7 @@ def step_of(step: RecordStep) -> Step:
 
 
 def _far(step: RecordStep) -> str:
-    by = tell(step.by, ("by",))
-    return by.text + (f" ({by.beside[0]})" if by.beside else "")
+    return in_full(tell(step.by, ("by",)))
 
 
 def travels(steps: Iterable[RecordStep] | NonValue) -> str:

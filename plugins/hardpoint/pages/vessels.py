@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from hardpoint.pages.telling import Shown, do_not, place_words, several, tell, way_words
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import do_not, place_words, several, tell, told_place, way_words
 from hardpoint.pages.terms import term
 from hardpoint.pages.view import Fact, Value
 from hardpoint.records.bottles import Bottle, Valve
@@ -38,7 +39,7 @@ def tanks(shown: Shown) -> tuple[Fact, ...]:
 
 def where(place: Place | NonValue, shown: Shown) -> Value:
     """A place in words, marked where it is unknown."""
-    return Value(place_words(place, shown.airframe), "unknown" if place is NonValue.UNKNOWN else "said")
+    return told_place(place, shown.airframe)
 
 
 def way_of(route: Route | NonValue) -> Value:

@@ -42,13 +42,22 @@ class Labelled:
 
 
 @dataclass(frozen=True)
+class Was:
+    """What the type says where this tail differs; ``label`` names the answer, ``at`` the recorded difference."""
+
+    at: str
+    label: str
+    says: str
+
+
+@dataclass(frozen=True)
 class Fact:
-    """A labelled answer. ``was`` is what the type says where this tail differs ("" = no recorded difference)."""
+    """A labelled answer. ``was`` is what the type says where this tail differs (() = no recorded difference)."""
 
     label: str
     value: Value
     id: str = ""
-    was: str = ""
+    was: tuple[Was, ...] = ()
     note: str = ""
 
 
@@ -97,7 +106,7 @@ class Steps:
     facts: tuple[Fact, ...] = ()
     more: tuple[Fact, ...] = ()
     caution: str = ""
-    was: str = ""
+    was: tuple[Was, ...] = ()
     photos: tuple[Photo, ...] = ()
     sketch: str = ""
     kind: Literal["steps"] = field(default="steps", init=False)
@@ -122,7 +131,7 @@ class Line:
     tone: Tone = "plain"
     href: str = ""
     id: str = ""
-    was: str = ""
+    was: tuple[Was, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -142,6 +151,7 @@ class Row:
     cells: tuple[Value, ...]
     id: str = ""
     tone: Tone = "plain"
+    was: tuple[Was, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -298,6 +308,7 @@ class CrewPage:
     numbers: tuple[Link, ...]
     signs: tuple[str, ...]
     differences: tuple[Line, ...]
+    differences_more: tuple[Link, ...]
     declaration: Line
     hazards: tuple[Hazard, ...]
     never: tuple[Line, ...]

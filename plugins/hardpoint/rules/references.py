@@ -96,6 +96,10 @@ def _lifts(airframe: Airframe) -> Iterator[Hit]:
         line = said(lift.tail_line)
         if line is not None and line not in points:
             yield near_miss(("lifts", name, "tail_line"), "load point", line, points)
+        hook = said(lift.hook)
+        for leg in hook.legs if hook else ():
+            if leg not in lift.points:
+                yield near_miss(("lifts", name, "hook", "legs", leg), "point of this lift", leg, lift.points)
         for index, item in enumerate(lift.taken_off):
             if item not in items:
                 yield near_miss(("lifts", name, "taken_off", index), "heavy item", item, items)
@@ -157,7 +161,7 @@ def no_such_source(subject: Subject) -> Iterator[Hit]:
     """Citations of provenance and of cordons; where sources.yaml itself cannot be read nothing is said of them."""
     if subject.fleet.sources_written is None:
         return
-    for path, part in parts_of(subject.root):
+    for path, part in subject.parts:
         source = part.source if isinstance(part, Check | Cordon) else None
         if source is not None and source not in subject.fleet.sources:
             yield near_miss((*path, "source"), "source", source, subject.fleet.sources)

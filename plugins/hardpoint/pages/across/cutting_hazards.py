@@ -11,8 +11,9 @@ from hardpoint.pages import addresses
 from hardpoint.pages.across.items import own
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.board import Board, Head, Narrowing, Topic, board_page
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, several, shown_tail, shown_type, tell
+from hardpoint.pages.telling import several, tell
 from hardpoint.pages.terms import span_words, term, word
 from hardpoint.pages.view import Value
 from hardpoint.records.known import entries

@@ -8,8 +8,8 @@ from typing import Any
 
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Site
-from hardpoint.pages.telling import Shown, shown_tail, shown_type
 from hardpoint.records.known import NonValue
 
 

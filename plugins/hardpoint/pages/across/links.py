@@ -10,7 +10,7 @@ from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.across import anchor_points, canopies, cutting_hazards, pressure_bottles, shutdown_controls
 from hardpoint.pages.across.items import row_of
-from hardpoint.pages.telling import Shown
+from hardpoint.pages.shown import Shown
 from hardpoint.pages.terms import label_of, term
 from hardpoint.pages.view import Link, Links, Section
 from hardpoint.records.known import NonValue

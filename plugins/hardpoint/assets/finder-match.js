@@ -1,0 +1,405 @@
+// The search box's rules of matching. Nothing here touches the page: the index goes in, hits come out.
+//
+// Spaces, hyphens, case and diacritics do not count. A typed word fits where a word begins, and may run on over the space
+// or hyphen behind it. Numbers and registrations fit whole or not at all. What is one slip away is near, never a hit.
+(function () {
+  "use strict";
+
+  /** @typedef {{codes: string[], tails: string[], hay: string}} Part what one entry is found by; `hay` as `hay` makes it */
+  /** @typedef {{exact: number, near: number}} Fit which runs of the query fit a part: one bit for each */
+  /** @typedef {{runs: {from: number, to: number, text: string, begins: string}[], words: number, whole: string}} Query */
+  /** @typedef {{kind: string, label: string, of: string, note: string, state: string, href: string, ask: boolean, type: boolean}} Hit */
+  /** @typedef {{count: number, at: (index: number) => Hit, whole: number, best: (index: number) => Hit}} Hits in their order; `whole` of them, `best(0)` and on, are all that was typed and nothing else */
+  /** @typedef {{own: Part, beside: Part, names: string[], hit: () => Hit}} Entry */
+  /** @typedef {{part: Part, name: string, row: any[]}} Place */
+  /** @typedef {{part: Part, of: number, places: number[], differs: number[], own: number[], ask: boolean, label: string, note: string, href: (row: any[]) => string}} Owner */
+
+  var LETTERS = /** @type {Record<string, string>} */ ({
+    "ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "ð": "d", "þ": "th", "ı": "i", "ς": "σ",
+  });
+  var MOST_RUNS = 30; // one bit of a number for each
+
+  /** @param {string} text @returns {string[]} Its words in small letters without diacritics. */
+  function words(text) {
+    var plain = text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase().normalize("NFKD").replace(/\p{M}/gu, "");
+    return plain.replace(/[ßøłæœđðþıς]/g, function (letter) { return LETTERS[letter]; }).split(/[^\p{L}\p{N}]+/u).filter(Boolean);
+  }
+
+  /** @param {string} text @returns {string} The words run together. */
+  function joined(text) {
+    return words(text).join("");
+  }
+
+  /** @param {string} code @returns {string} 07 and 7 are one number when they are shouted. */
+  function shouted(code) {
+    return /^[0-9]+$/.test(code) ? code.replace(/^0+(?=.)/, "") : code;
+  }
+
+  /** @param {string[]} texts @returns {string} Every beginning of a word with all that follows it: "|magnetoleft|left|". */
+  function hay(texts) {
+    var found = /** @type {Record<string, boolean>} */ ({});
+    texts.forEach(function (text) {
+      var list = words(text);
+      list.forEach(function (_, from) { found[list.slice(from).join("")] = true; });
+    });
+    return "|" + Object.keys(found).join("|") + "|";
+  }
+
+  /**
+   * @param {string[]} texts
+   * @param {string[]} [numbers] display numbers
+   * @param {string[]} [tails] registrations
+   * @returns {Part}
+   */
+  function part(texts, numbers, tails) {
+    var ends = (tails || []).map(function (tail) { return joined(tail.slice(tail.indexOf("-") + 1)); });
+    var codes = (numbers || []).map(function (number) { return shouted(joined(number)); });
+    return { codes: codes.concat((tails || []).map(joined)).filter(Boolean), tails: ends.filter(Boolean), hay: hay(texts) };
+  }
+
+  var NOTHING = part([]);
+
+  /** @param {string} text @returns {Query} Every run of words that stand together, as many as there is room for. */
+  function read(text) {
+    var list = words(text).slice(0, MOST_RUNS);
+    var longest = list.length;
+    while (longest * list.length - longest * (longest - 1) / 2 > MOST_RUNS) longest -= 1;
+    var runs = [];
+    for (var from = 0; from < list.length; from += 1) {
+      for (var to = from + 1; to <= Math.min(list.length, from + longest); to += 1) {
+        var run = list.slice(from, to).join("");
+        runs.push({ from: from, to: to, text: run, begins: "|" + run });
+      }
+    }
+    return { runs: runs, words: list.length, whole: list.join("") };
+  }
+
+  /**
+   * @param {string} typed
+   * @param {string} other
+   * @param {boolean} whole whether `other` must end where `typed` ends; else it may go on
+   * @returns {boolean} Whether one is the other with one letter changed, missing, too many, or two neighbours swapped.
+   */
+  function slip(typed, other, whole) {
+    var at = 0;
+    while (at < typed.length && typed.charCodeAt(at) === other.charCodeAt(at)) at += 1;
+    if (at === typed.length) return whole ? other.length === at + 1 : false;
+    /** @param {number} skipped @param {number} over @returns {boolean} */
+    function rest(skipped, over) {
+      var tail = typed.slice(at + skipped);
+      return whole ? other.slice(at + over) === tail : other.startsWith(tail, at + over);
+    }
+    if (rest(1, 1) && at < other.length) return true;
+    if (rest(1, 0) || (at < other.length && rest(0, 1))) return true;
+    return typed.charCodeAt(at) === other.charCodeAt(at + 1) && typed.charCodeAt(at + 1) === other.charCodeAt(at) && rest(2, 2);
+  }
+
+  /** @param {string} run @param {Part} where @returns {boolean} */
+  function nearCode(run, where) {
+    return where.codes.some(function (code) {
+      if (run === code) return false;
+      if (code.startsWith(run)) return true;
+      return slip(run, code, true) && (run.length > 1 || code.length > 1);
+    }) || (run.length > 1 && where.tails.indexOf(run) >= 0);
+  }
+
+  /** @param {string} run @param {string} text as `hay` makes it @returns {boolean} Two letters are near everything. */
+  function nearWord(run, text) {
+    if (run.length < 3 || text.length < run.length) return false;
+    var first = run.charCodeAt(0), second = run.charCodeAt(1);
+    for (var from = 1; from < text.length; ) {
+      var a = text.charCodeAt(from), b = text.charCodeAt(from + 1);
+      var end = text.indexOf("|", from);
+      // One slip leaves the first letter or the second where it was, or moves it by one.
+      if (a === first || b === second || a === second || b === first) {
+        if (slip(run, text.slice(from, end), false)) return true;
+      }
+      from = end + 1;
+    }
+    return false;
+  }
+
+  /** @param {Query} query @param {Part} where @returns {Fit} */
+  function fit(query, where) {
+    var exact = 0, near = 0;
+    for (var at = 0; at < query.runs.length; at += 1) {
+      var run = query.runs[at].text, coded = where.codes.length > 0;
+      if (where.hay.indexOf(query.runs[at].begins) >= 0) exact |= 1 << at;
+      else if (coded && (where.codes.indexOf(run) >= 0 || where.codes.indexOf(shouted(run)) >= 0)) exact |= 1 << at;
+      else if ((coded && nearCode(shouted(run), where)) || nearWord(run, where.hay)) near |= 1 << at;
+    }
+    return { exact: exact, near: near };
+  }
+
+  /**
+   * Whether the runs that fit make up the whole query, at least one of them in the entry's own words.
+   * @param {Query} query
+   * @returns {(own: Fit, beside: Fit) => number} 2 = exactly, 1 = with one slip, 0 = not
+   */
+  function judge(query) {
+    var known = new Map();
+    return function (own, beside) {
+      var key = own.exact + " " + own.near + " " + beside.exact + " " + beside.near;
+      var told = known.get(key);
+      if (told === undefined) {
+        told = verdict(query, own, beside);
+        known.set(key, told);
+      }
+      return told;
+    };
+  }
+
+  /** @param {Query} query @param {Fit} own @param {Fit} beside @returns {number} */
+  function verdict(query, own, beside) {
+    // reached[n]: in which ways the first n words can be made up; bit 0 to 3: without slip, own; without, beside only;
+    // with slip, own; with, beside only.
+    var reached = [2];
+    for (var at = 1; at <= query.words; at += 1) reached.push(0);
+    query.runs.forEach(function (run, number) {
+      var bit = 1 << number;
+      var here = reached[run.from];
+      if (!here) return;
+      if (own.exact & bit) reached[run.to] |= (here & 3 ? 1 : 0) | (here & 12 ? 4 : 0);
+      if (beside.exact & bit) reached[run.to] |= here;
+      if (own.near & bit && here & 3) reached[run.to] |= 4;
+      if (beside.near & bit) reached[run.to] |= (here & 1 ? 4 : 0) | (here & 2 ? 8 : 0);
+    });
+    var end = reached[query.words];
+    return end & 1 ? 2 : end & 4 ? 1 : 0;
+  }
+
+  /**
+   * @param {any} index as pages/finder.py writes it
+   * @returns {(text: string) => {exact: Hits, near: Hits}}
+   */
+  function open(index) {
+    var say = index.words;
+    /** @type {Place[]} */
+    var places = index.places.map(function (/** @type {any[]} */ row) {
+      if (row[2].endsWith("-")) row[2] += row[3].toLowerCase().replace(/ /g, "-");
+      return { part: part([row[3], row[4] || "", index.kinds[row[0]]]), name: joined(row[3]), row: row };
+    });
+
+    /** @param {number[]} steps @returns {number[]} Numbers of places out of their distances, kind by kind. */
+    function counted(steps) {
+      var at = -1;
+      var numbers = steps.map(function (step) { return at += step; });
+      return numbers.sort(function (a, b) { return places[a].row[0] - places[b].row[0] || a - b; });
+    }
+
+    var types = index.types.map(function (/** @type {any[]} */ row) {
+      return { id: row[0], name: row[1], also: row[2], role: row[3], places: counted(row[4]), names: [row[0], row[1]].concat(row[2]) };
+    });
+    var numbersOf = /** @type {Record<string, string[]>} */ ({});
+    index.numbers.forEach(function (/** @type {any[]} */ row) {
+      var key = row[3] >= 0 ? "tail" + row[3] : "type" + row[2];
+      (numbersOf[key] = numbersOf[key] || []).push(row[0]);
+    });
+
+    /** @param {any[]} row @returns {string} */
+    function tailPage(row) {
+      return row[2] || "tails/" + row[0] + ".html";
+    }
+
+    /** @param {string} kind @param {string} label @param {string} of @param {string} note @param {string} href @returns {Hit} */
+    function hit(kind, label, of, note, href) {
+      return { kind: kind, label: label, of: of, note: note, state: "", href: href, ask: false, type: false };
+    }
+
+    /** @type {Entry[]} */
+    var entries = [];
+    /** @type {number[]} Where each group of entries ends. */
+    var ends = [];
+    index.numbers.forEach(function (/** @type {any[]} */ row) {
+      var type = types[row[2]], tail = row[3] >= 0 ? index.tails[row[3]] : null, day = index.days[row[1]];
+      entries.push({
+        own: part(type.names.concat([day[0], type.role]), [row[0]]),
+        beside: part([say.number, day[1]], [], tail ? [tail[0]] : []),
+        names: [shouted(joined(row[0]))],
+        hit: function () {
+          var of = type.name + (tail ? " " + tail[0] : "") + ", " + day[0];
+          return hit(say.number, row[0], of, row[4] || "", tail ? tailPage(tail) : "types/" + type.id + ".html");
+        },
+      });
+    });
+    ends.push(entries.length);
+    index.tails.forEach(function (/** @type {any[]} */ row) {
+      var type = row[1] >= 0 ? types[row[1]] : null;
+      entries.push({
+        own: part(type ? type.names : [], [], [row[0]]),
+        beside: part([say.tail]),
+        names: [joined(row[0])],
+        hit: function () {
+          var found = hit(say.tail, row[0], type ? type.name : "", row[3] || "", tailPage(row));
+          found.ask = Boolean(row[4]);
+          return found;
+        },
+      });
+    });
+    ends.push(entries.length);
+    types.forEach(function (/** @type {any} */ type) {
+      entries.push({
+        own: part(type.names.concat([type.role])),
+        beside: part([say.type]),
+        names: type.names.map(joined),
+        hit: function () {
+          var found = hit(say.type, type.name, type.also.join(", "), "", "types/" + type.id + ".html");
+          found.type = true;
+          return found;
+        },
+      });
+    });
+    ends.push(entries.length);
+    [[index.pages, say.page], [index.docs, say.doc]].forEach(function (pair) {
+      pair[0].forEach(function (/** @type {any[]} */ row) {
+        entries.push({
+          own: part(pair[1] === say.doc ? [row[1]] : [row[1], row[2]]), beside: part([row[2], pair[1]]),
+          names: [joined(row[1])],
+          hit: function () { return hit(pair[1], row[1], pair[1] === say.doc ? row[2] : "", "", row[0]); },
+        });
+      });
+    });
+
+    /** @type {Owner[]} Types, then tails that have a page. */
+    var owners = types.map(function (/** @type {any} */ type, /** @type {number} */ at) {
+      return {
+        part: part(type.names, numbersOf["type" + at]), of: -1, places: type.places, differs: [], own: [], ask: false, label: type.name, note: "",
+        href: function (/** @type {any[]} */ row) { return address("types/" + type.id, row); },
+      };
+    });
+    index.tails.forEach(function (/** @type {any[]} */ row, /** @type {number} */ at) {
+      if (row[2] || row[1] < 0) return;
+      var type = types[row[1]], without = new Set(row[5] || []);
+      owners.push({
+        part: part(type.names, numbersOf["tail" + at], [row[0]]), of: row[1],
+        places: type.places.filter(function (/** @type {number} */ number) { return !without.has(number); }).concat(row[6] || []),
+        differs: row[7] || [], own: (row[6] || []).concat(row[7] || []), ask: Boolean(row[4]), label: type.name + " " + row[0], note: row[3] || "",
+        href: function (/** @type {any[]} */ place) {
+          return address(place[1] ? "types/" + type.id : "tails/" + row[0], place);
+        },
+      });
+    });
+
+    /** @param {string} home @param {any[]} row @returns {string} */
+    function address(home, row) {
+      return home + (row[1] ? "/" + row[1] : "") + ".html" + (row[2] ? "#" + row[2] : "");
+    }
+
+    /** @param {Owner} owner @param {number} number @returns {Hit} */
+    function placeHit(owner, number) {
+      var place = places[number], row = place.row;
+      var notes = owner.differs.indexOf(number) >= 0 ? [say.differs] : [];
+      var found = hit(index.kinds[row[0]], row[3], owner.label, notes.concat(owner.note || []).join("; "), owner.href(row));
+      found.state = row[5] || "";
+      found.ask = owner.ask;
+      return found;
+    }
+
+    /** @param {string} text */
+    return function (text) {
+      var query = read(text);
+      var exact = list(), near = list();
+      if (!query.words) return { exact: exact.hits(), near: near.hits() };
+      var judged = judge(query);
+
+      /** @param {number} from @param {number} to */
+      function take(from, to) {
+        entries.slice(from, to).forEach(function (entry) {
+          var told = judged(fit(query, entry.own), fit(query, entry.beside));
+          if (!told) return;
+          var whole = entry.names.indexOf(query.whole) >= 0 || entry.names.indexOf(shouted(query.whole)) >= 0;
+          (told === 2 ? exact : near).add(whole, entry.hit);
+        });
+        exact.next();
+        near.next();
+      }
+
+      function takePlaces() {
+        var fits = /** @type {(Fit | null)[]} */ (places.map(function (place) {
+          var fitting = fit(query, place.part);
+          return fitting.exact || fitting.near ? fitting : null;
+        }));
+        var ofOwner = owners.map(function (owner) { return fit(query, owner.part); });
+        owners.forEach(function (owner, at) {
+          var beside = ofOwner[at];
+          owner.places.forEach(function (number) {
+            var own = fits[number];
+            if (!own) return;
+            var told = judged(own, beside);
+            if (!told) return;
+            // A tail's place is told beside its type's only where it differs, or where the tail itself was asked for.
+            var repeats = owner.of >= 0 && owner.own.indexOf(number) < 0;
+            if (repeats && judged(own, ofOwner[owner.of]) >= told) return;
+            (told === 2 ? exact : near).add(places[number].name === query.whole, function () { return placeHit(owner, number); });
+          });
+        });
+        exact.next();
+        near.next();
+      }
+
+      take(0, ends[0]);
+      take(ends[0], ends[1]);
+      take(ends[1], ends[2]);
+      takePlaces();
+      take(ends[2], entries.length);
+      return { exact: exact.hits(), near: near.hits() };
+    };
+  }
+
+  /** Hits in their order, group by group; in each group those that are all that was typed come first. */
+  function list() {
+    /** @type {(() => Hit)[]} */
+    var done = [];
+    /** @type {(() => Hit)[]} */
+    var whole = [];
+    /** @type {(() => Hit)[]} */
+    var rest = [];
+    /** @type {(() => Hit)[]} */
+    var best = [];
+    function next() {
+      done = done.concat(whole, rest);
+      best = best.concat(whole);
+      whole = [];
+      rest = [];
+    }
+    return {
+      /** @param {boolean} all @param {() => Hit} hit */
+      add: function (all, hit) { (all ? whole : rest).push(hit); },
+      next: next,
+      hits: function () {
+        next();
+        return {
+          count: done.length,
+          at: function (/** @type {number} */ index) { return done[index](); },
+          best: function (/** @type {number} */ index) { return best[index](); },
+          whole: best.length,
+        };
+      },
+    };
+  }
+
+  /**
+   * @param {{exact: Hits}} found
+   * @returns {Hit | null} What Enter opens: the one hit that is what was typed. It chooses between nothing: not between two
+   *   days, not between a type and its aircraft, and not an aircraft that was swapped out.
+   */
+  function choice(found) {
+    var hits = found.exact;
+    if (hits.whole ? hits.whole > 1 : hits.count !== 1) return null;
+    var one = hits.whole ? hits.best(0) : hits.at(0);
+    return one.ask || (one.type && hits.count > 1) ? null : one;
+  }
+
+  /**
+   * @param {string} text what was typed
+   * @returns {(codes: string[], words: string) => boolean} Whether a tile is a hit.
+   */
+  function tiles(text) {
+    var query = read(text);
+    return function (codes, words) {
+      return !query.words || verdict(query, fit(query, part([words], codes)), fit(query, NOTHING)) === 2;
+    };
+  }
+
+  /** @type {any} */ (window).hardpointMatch = { open: open, choice: choice, tiles: tiles };
+})();
