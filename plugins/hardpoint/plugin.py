@@ -117,7 +117,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         return ""
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """https://www.mkdocs.org/dev-guide/plugins/#on_env: what frames show; the docs are rendered, files not yet copied."""
+        """https://www.mkdocs.org/dev-guide/plugins/#on_env: frames; docs are rendered, files not yet copied."""
         env.globals |= {"say": say, "say_count": say_count}
         env.globals["hardpoint"] = self._site.around | {"docs": [(page.title, page.url) for page in self.docs]}
         index = finder(self._site, self.pages.values(), self.docs)

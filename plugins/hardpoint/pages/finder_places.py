@@ -52,7 +52,7 @@ _NAMED_BY = {
     "load_points": ("use",),
     "absences": ("none_of",),
 }
-"""Which answers of a place are words that people look for. All are words out of closed lists, so that types share them."""
+"""Which answers of a place people look for: all are words out of closed lists, so that types share them."""
 _ELSEWHERE = {
     "pyrotechnics": ("pyrotechnics",),
     "high_voltage": ("high-voltage", "pyrotechnics"),
@@ -84,9 +84,7 @@ def kinds() -> tuple[str, ...]:
     return tuple(say(words) for words in _KINDS.values())
 
 
-def places(
-    shown: Shown, pages: Mapping[str, Page], crew_page: str, types_page: str
-) -> Iterator[tuple[Path, Found]]:
+def places(shown: Shown, pages: Mapping[str, Page], crew_page: str, types_page: str) -> Iterator[tuple[Path, Found]]:
     """Every place with its path in the record; only such as a page really has an anchor for.
 
     ``crew_page`` is looked through first, then the pages beside ``types_page``, the crew page of the type.
