@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import Any
 
 from hardpoint.pages.across import across_pages
@@ -51,16 +52,23 @@ def all_pages(site: Site) -> Iterator[Page]:
 
 def anchors(view: Any) -> set[str]:
     """Every anchor that a page will have: the ids of its sections, blocks, lines and rows."""
-    return set(_ids(view))
+    found: set[str] = set()
+    waiting = [view]
+    while waiting:
+        value = waiting.pop()
+        if isinstance(value, tuple):
+            waiting.extend(value)
+            continue
+        shape: Any = type(value)
+        for name in _fields(shape):
+            held = getattr(value, name)
+            if not isinstance(held, str):
+                waiting.append(held)
+            elif name == "id" and held:
+                found.add(held)
+    return found
 
 
-def _ids(value: Any) -> Iterator[str]:
-    if isinstance(value, tuple):
-        yield from (found for item in value for found in _ids(item))
-    elif is_dataclass(value) and not isinstance(value, type):
-        for field in fields(value):
-            held = getattr(value, field.name)
-            if field.name == "id" and held:
-                yield held
-            elif not isinstance(held, str):
-                yield from _ids(held)
+@cache
+def _fields(shape: Any) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(shape)) if is_dataclass(shape) else ()
