@@ -31,6 +31,8 @@ from tests.site.support import DAY, FLEET, ROOT, Site
 ASSETS = ROOT / "plugins" / "hardpoint" / "assets"
 TEMPLATES = ROOT / "plugins" / "hardpoint" / "templates"
 DOCS = ("reading-a-page", "cautions")
+OWN = "own".translate(GREEK)
+"""Words of an author."""
 SETTINGS = """
 site_name: Hardpoint
 use_directory_urls: false
@@ -38,8 +40,8 @@ theme: {name: material, font: false}
 plugins:
   - hardpoint: {fleet: fleet, as_of: "%s"%s}
 nav:
-  - αα: reading-a-page.md
-  - ββ: cautions.md
+  - %s: reading-a-page.md
+  - %s: cautions.md
 """
 
 
@@ -48,9 +50,9 @@ def _project(folder: Path, fleet: Path, words: str = "") -> Path:
     Author().rewrite(fleet, folder / "fleet")
     (folder / "docs").mkdir()
     for name in DOCS:
-        (folder / "docs" / f"{name}.md").write_text("# αβγ\n", encoding="utf-8")
+        (folder / "docs" / f"{name}.md").write_text(f"# {OWN}\n", encoding="utf-8")
     option = f", words: {words}" if words else ""
-    (folder / "mkdocs.yml").write_text(SETTINGS % (DAY, option), encoding="utf-8")
+    (folder / "mkdocs.yml").write_text(SETTINGS % (DAY, option, OWN, OWN), encoding="utf-8")
     return folder
 
 
@@ -101,12 +103,11 @@ def test_the_pages_speak_in_the_other_letters(site: Site) -> None:
     for address in site.addresses:
         html = site.page(address).find("html")
         assert html is not None
-        assert html["lang"] == "hy"  # type: ignore[index]  # an element, not a text
+        assert html["lang"] == "hy"
     crew = next(address for address in site.addresses if re.fullmatch(r"types/\d+\.html", address))
     words = site.words(crew)
     assert "Never touch".translate(ARMENIAN) in words
-    assert "UNKNOWN".translate(ARMENIAN) in site.words("gaps.html") or "demo" not in str(site.folder)
-    assert re.search(r"[α-ω]{4}", words)
+    assert set(words) & set(map(chr, GREEK.values()))
 
 
 def test_the_index_of_the_finder_says_no_other_word(site: Site) -> None:
@@ -164,9 +165,9 @@ def test_a_planted_word_is_found(spoken: Language, filled: Path) -> None:
     fleet = load.fleet(filled)
     with speaking(spoken):
         site = Pages(fleet, (), dt.date.fromisoformat(DAY), DAY)
-        lines = Lines((Line("αβγ", "Hold the"), Line(armenian("Open"))), title="αβγ")
-        sections = (Section("one", "αβγ", (lines,)),)
-        view = SheetPage(site.frame("one.html", "αβγ"), "αβγ", "", sections, (), ())
+        lines = Lines((Line(OWN, "Hold the"), Line(armenian("Open"))), title=OWN)
+        sections = (Section("one", OWN, (lines,)),)
+        view = SheetPage(site.frame("one.html", OWN), OWN, "", sections, (), ())
         shown = environment(FileSystemLoader(TEMPLATES)).get_template("sheet.html").render(page=view)
         assert english(BeautifulSoup(shown, "html5lib")) == ["Hold the"]
         planted = '<p title="Close it">{{ say("Open") }} shut</p><img alt="{{ say("Open") }}"><p lang="en">checker</p>'
