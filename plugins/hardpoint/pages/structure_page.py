@@ -136,7 +136,7 @@ def _rigging(point: LoadPoint, path: Path) -> Iterator[str]:
 
 
 def _aircraft(site: Site, type_: Type, page: str) -> tuple[Section, ...]:
-    """What single aircraft have otherwise: their pages lead here, and a load is judged by the aircraft, not its type."""
+    """What single aircraft have otherwise: their pages lead here, and a load is judged by the aircraft."""
     lines = [line for tail in site.fleet.tails_of(type_.id) for line in _of_tail(shown_tail(tail), page)]
     if not lines:
         return ()
