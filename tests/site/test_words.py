@@ -273,6 +273,21 @@ def test_every_problem_is_told_in_one_go(tmp_path: Path) -> None:
     assert [told.split(": ")[0] for told in str(refused.value).splitlines()] == ["own.po:6", "own.po:6", "own.po:9"]
 
 
+def test_the_example_of_the_docs_is_accepted_and_its_slip_answered_so(tmp_path: Path) -> None:
+    page = (ROOT / "docs" / "words.md").read_text(encoding="utf-8")
+    example, answer = (re.findall(rf"```{kind}\n(.*?)```", page, re.S)[0] for kind in ("po", "text"))
+    file = tmp_path / "words.po"
+    file.write_text(example, encoding="utf-8")
+    assert catalogue.read(file, "words.po").catalogue.gettext("Never touch") == "Hands off"
+    assert catalogue.strangers(file, gathering.texts()) == []
+    line = int(answer.split(":")[1])
+    slip = 'msgid "was {tail} until {time}"\nmsgstr "{tail} bis {uhr}"\n'
+    file.write_text("\n" * (line - 1) + slip, encoding="utf-8")
+    with pytest.raises(catalogue.CatalogueError) as refused:
+        catalogue.read(file, "words.po")
+    assert str(refused.value).splitlines()[0] == answer.strip()
+
+
 @pytest.mark.parametrize(
     ("raw", "told"),
     [
