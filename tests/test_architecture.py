@@ -23,7 +23,8 @@ LAYERS = (
 """From the bottom up. A module imports from its own folder and from what lies below it, never from beside or above."""
 
 EDGE = {
-    "load", "report", "reference", "publish", "plugin", "commands", "cli", "environment", "browser", "__main__", "",
+    "load", "photos", "report", "reference", "publish", "plugin", "book", "commands", "cli", "environment", "browser",
+    "gathering", "__main__", "",
 }  # fmt: skip
 """Where files, processes and MkDocs are; "" is the package itself."""
 
@@ -204,7 +205,7 @@ def test_reading_a_fleet_starts_neither_mkdocs_nor_the_registry_of_units(tmp_pat
     """``check`` answers fast: a third of a second of imports would be more than the work itself."""
     import subprocess
 
-    heavy = "{'mkdocs', 'pint', 'CoolProp', 'jinja2'}"
+    heavy = "{'mkdocs', 'pint', 'CoolProp', 'jinja2', 'PIL'}"
     code = f"import sys, hardpoint.cli, hardpoint.load; print(sorted({heavy} & set(sys.modules)))"
     told = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=tmp_path)
     assert told.stdout.strip() == "[]"

@@ -172,7 +172,18 @@ def test_the_device_shown_apart_is_accepted(tmp_path: Path) -> None:
     whole = f"pyrotechnics:\n  rocket-parachute: not fitted\n  seat-cartridge: not fitted\n{entry}"
     changed = _with(RECORDS[TYPE], whole)
     assert changed is not None
-    assert errors(fleet(tmp_path, RECORDS | {TYPE: changed})) == []
+    forgotten = errors(fleet(tmp_path / "forgotten", RECORDS | {TYPE: changed}))
+    assert [line.rpartition("[")[2] for line in forgotten] == ["do-not-pull-denied]"] * 2, "the page says so too"
+    named = changed.replace("do_not_pull: not fitted", "do_not_pull: {red-handle: unknown}")
+    assert errors(fleet(tmp_path / "named", RECORDS | {TYPE: named})) == []
+
+
+def test_the_photo_shown_apart_is_accepted(tmp_path: Path) -> None:
+    (photo,) = (text for _, language, text in _blocks() if language == "text" and "photos:" in text)
+    folder = fleet(tmp_path, RECORDS | {TYPE: RECORDS[TYPE] + photo})
+    (folder / "photos").mkdir()
+    shutil.copy(ROOT / "fleet" / "photos" / "jinx-ignition-key.jpg", folder / "photos" / "merle-outside-handle.jpg")
+    assert errors(folder) == []
 
 
 # --- the empty records ---------------------------------------------------------------------------------------------

@@ -146,8 +146,9 @@ def serve(fleet: Path | None, as_of: date | None, address: str) -> None:
 def schema(out: Path | None, only_check: bool) -> None:
     """Write the schema that editors complete and check records with.
 
-    It follows from the record model, as do the pages docs/record-keys.md and docs/rules.md, which are written too
-    (not with --out). Run this after a change of the model or of a rule.
+    It follows from the record model, as do the pages docs/record-keys.md and docs/rules.md and the list of all words of
+    the interface (words/hardpoint.pot of the package), which are written too (not with --out). Run this after a change
+    of the model, of a rule, or of what pages say.
 
     Example: python3 site_build.py schema --check
     """

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+import logging
 import pathlib
 from typing import Literal
 
-import click
 from jinja2 import Environment, FileSystemLoader
 from markupsafe import escape
 from mkdocs.config import config_options as option
@@ -19,13 +19,12 @@ from mkdocs.structure.pages import Page as MkPage
 from mkdocs.structure.toc import TableOfContents
 from mkdocs.utils.templates import TemplateContext
 
-from hardpoint import load, report
-from hardpoint.commands.project import Day, edition, today
-from hardpoint.pages import Page, Site, addresses, all_pages, anchors
-from hardpoint.pages.data import data_files
+from hardpoint.book import Book
+from hardpoint.pages import Page, addresses, all_pages, anchors
+from hardpoint.pages.data import files_beside
 from hardpoint.pages.finder import finder, finder_script
-from hardpoint.rendering import environment, render
-from hardpoint.words import say, say_count
+from hardpoint.rendering import SAYING, environment, render
+from hardpoint.words import AS_WRITTEN, speak
 
 log = get_plugin_logger("hardpoint")
 _HERE = pathlib.Path(__file__).parent
@@ -33,10 +32,11 @@ _ASSETS = "assets/hardpoint"
 
 
 class HardpointConfig(Config):  # type: ignore[no-untyped-call]  # MkDocs leaves its subclass hook untyped
-    """Options in mkdocs.yml; the command line sets both."""
+    """Options in mkdocs.yml; the command line sets the first two. ``words``: a .po file beside mkdocs.yml."""
 
     fleet = option.Type(str, default="fleet")
     as_of = option.Optional(option.Type(str))
+    words = option.Optional(option.Type(str))
 
 
 class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-call]  # as above
@@ -44,7 +44,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
 
     def __init__(self) -> None:
         self.serving = False
-        self.site: Site | None = None
+        self.book = Book()
         self.pages: dict[str, Page] = {}
         self.docs: list[MkPage] = []
         self.unused: set[str] = set()
@@ -59,43 +59,36 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         # Our frame loads none of the theme's scripts, styles, fonts: four fifths of a small site's bytes.
         self.unused = {folder for folder in config.theme.dirs if folder != config.theme.custom_dir}
         config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(_HERE / "theme"))
-        folders = [str(self._fleet(config)), str(_HERE / "templates"), str(_HERE / "theme"), str(_HERE / "assets")]
-        config.watch.extend(folder for folder in folders if pathlib.Path(folder).is_dir())
-        own = [pathlib.Path(config.theme.custom_dir) / "hardpoint"] if config.theme.custom_dir else []
-        self.templates = environment(FileSystemLoader([*own, _HERE / "templates"]))
+        beside = pathlib.Path(config.config_file_path).parent
+        watched = [beside / name for name in (self.config.fleet, self.config.words) if name]
+        watched += [_HERE / "templates", _HERE / "theme", _HERE / "assets"]
+        config.watch.extend(str(path) for path in watched if path.exists())
+        custom = [pathlib.Path(config.theme.custom_dir) / "hardpoint"] if config.theme.custom_dir else []
+        self.templates = environment(FileSystemLoader([*custom, _HERE / "templates"]))
         self.pages = {}
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """https://www.mkdocs.org/dev-guide/plugins/#on_pre_build: the target is emptied right after this."""
-        try:
-            as_of = Day().convert(self.config.as_of, None, None) if self.config.as_of else today()
-        except click.UsageError as wrong:
-            raise PluginError(wrong.format_message()) from None
-        checked = load.check(self._fleet(config), as_of)
-        if not checked.errors:
-            when = edition(pathlib.Path(config.config_file_path).parent, as_of).date().isoformat()
-            self.site = Site(checked.fleet, tuple(checked.findings), as_of, when)
-            log.info(f"{checked.files} records, {len(checked.findings)} warnings, all on the gaps page")
-            return
-        words = report.text(checked.errors, as_of, checked.files)
-        if not self.serving or self.site is None:
-            raise PluginError(words)
-        log.error(words)
-        self.site = self.site.held_back_by(checked.errors[0])
+        beside = pathlib.Path(config.config_file_path).parent
+        wrong = self.book.open(beside, self.config.fleet, self.config.as_of, self.config.words)
+        if wrong and not (self.serving and self.book.site):
+            raise PluginError(wrong)
+        log.log(logging.ERROR if wrong else logging.INFO, wrong or self.book.read)
+        speak(self.book.language)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> Files:
         """https://www.mkdocs.org/dev-guide/plugins/#on_files"""
         for file in [file for file in files if file.src_dir in self.unused]:
             files.remove(file)
-        for page in all_pages(self._site):
+        for page in all_pages(self.book.shown):
             source = page.address.removesuffix(".html") + ".md"
             if source in files.src_uris:
                 raise PluginError(f"docs/{source} stands where Hardpoint makes the page {page.address}; rename it")
             self.pages[source] = page
             files.append(File.generated(config, source, content="", inclusion=InclusionLevel.NOT_IN_NAV))
-        for address, text in data_files(self._site):
-            files.append(File.generated(config, address, content=text))
+        for address, content in files_beside(self.book.shown):
+            files.append(File.generated(config, address, content=content))
         for asset in sorted((_HERE / "assets").iterdir()):
             files.append(File.generated(config, f"{_ASSETS}/{asset.name}", abs_src_path=str(asset)))
         return files
@@ -118,9 +111,9 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
         """https://www.mkdocs.org/dev-guide/plugins/#on_env: frames; docs are rendered, files not yet copied."""
-        env.globals |= {"say": say, "say_count": say_count}
-        env.globals["hardpoint"] = self._site.around | {"docs": [(page.title, page.url) for page in self.docs]}
-        index = finder(self._site, self.pages.values(), self.docs)
+        env.globals |= SAYING
+        env.globals["hardpoint"] = self.book.shown.around | {"docs": [(page.title, page.url) for page in self.docs]}
+        index = finder(self.book.shown, self.pages.values(), self.docs)
         files.append(File.generated(config, addresses.FINDER, content=finder_script(index)))
         return env
 
@@ -139,11 +132,10 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
             page.content = None
         return output
 
-    def _fleet(self, config: MkDocsConfig) -> pathlib.Path:
-        return pathlib.Path(config.config_file_path).parent / self.config.fleet
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """https://www.mkdocs.org/dev-guide/plugins/#on_post_build: the next build in this process begins in English."""
+        speak(AS_WRITTEN)
 
-    @property
-    def _site(self) -> Site:
-        if self.site is None:
-            raise PluginError("no fleet was read: on_pre_build did not run")
-        return self.site
+    def on_build_error(self, *, error: Exception) -> None:
+        """https://www.mkdocs.org/dev-guide/plugins/#on_build_error: as above"""
+        speak(AS_WRITTEN)

@@ -16,7 +16,7 @@ RAN = "() => window.ran"
 
 def _assert_nothing_ran(page: Page, address: str) -> None:
     assert page.evaluate(RAN) is None, address
-    assert page.locator("img").count() == 0, address
+    assert page.locator("img:not([src*='assets/photos/'])").count() == 0, address
     assert page.locator("[href^='javascript:' i], [src^='javascript:' i]").count() == 0, address
     style = "getComputedStyle(document.querySelector('#content h1, h1')).visibility"
     assert page.evaluate(style) == "visible", f"{address}: the attack in a string of CSS got out of it"

@@ -70,6 +70,10 @@ def spoil(fleet: pathlib.Path, change: Mapping[str, Any], monkeypatch: pytest.Mo
         path.write_text(path.read_text(encoding="utf-8") + change["append"] * change.get("times", 1), encoding="utf-8")
     elif "hex" in change:
         path.write_bytes(path.read_bytes() + bytes.fromhex(change["hex"]))
+    elif "zeros" in change:
+        path.write_bytes(path.read_bytes() + bytes(change["zeros"]))
+    elif "cut" in change:
+        path.write_bytes(path.read_bytes()[: change["cut"]])
     elif "write" in change:
         path.parent.mkdir(exist_ok=True)
         path.write_text(change["write"], encoding="utf-8")

@@ -8,18 +8,9 @@ import pytest
 
 from hardpoint import load
 from hardpoint.pages import addresses
-from hardpoint.pages.telling import (
-    do_not,
-    folded,
-    label_of,
-    several,
-    shown_tail,
-    shown_type,
-    tell,
-    tell_quantity,
-    way_words,
-)
-from hardpoint.pages.view import Fact, Value
+from hardpoint.pages.shown import shown_tail, shown_type
+from hardpoint.pages.telling import do_not, folded, label_of, several, tell, tell_quantity, way_words
+from hardpoint.pages.view import Fact, Value, Was
 from hardpoint.records.known import NonValue
 from hardpoint.units import read
 
@@ -65,7 +56,10 @@ def test_one_unknown_among_several_is_seen() -> None:
 
 def test_nothing_unknown_and_nothing_that_differs_is_folded_away() -> None:
     plain = Fact("Looks", Value("black"))
-    unknown, differs = Fact("Feels", tell(NonValue.UNKNOWN)), Fact("Label", Value("OPEN"), was="nothing there")
+    unknown, differs = (
+        Fact("Feels", tell(NonValue.UNKNOWN)),
+        Fact("Label", Value("OPEN"), was=(Was("x", "", "nothing there"),)),
+    )
     seen, more = folded([plain, unknown, differs])
     assert seen == (unknown, differs)
     assert more == (plain,)
@@ -73,9 +67,9 @@ def test_nothing_unknown_and_nothing_that_differs_is_folded_away() -> None:
 
 def test_an_added_part_is_told_once() -> None:
     shown = shown_tail(FLEET.tails["QQ-TWB"])
-    assert shown.was(("exits", "outside-handle")) == "nothing there"
-    assert shown.was(("exits", "outside-handle", "looks")) == ""
-    assert shown.was(("exits", "quarter-pane")) == ""
+    assert [was.says for was in shown.was(("exits", "outside-handle"))] == ["nothing there"]
+    assert shown.was(("exits", "outside-handle", "looks")) == ()
+    assert shown.was(("exits", "quarter-pane")) == ()
 
 
 def test_an_added_exit_stands_where_its_author_put_it() -> None:
@@ -85,7 +79,7 @@ def test_an_added_exit_stands_where_its_author_put_it() -> None:
 
 
 def test_a_type_has_no_difference() -> None:
-    assert shown_type(FLEET.types["hobmire-twain"]).was(("exits",)) == ""
+    assert shown_type(FLEET.types["hobmire-twain"]).was(("exits",)) == ()
 
 
 def test_a_turn_says_from_where_it_is_seen() -> None:

@@ -89,5 +89,5 @@ def test_whoever_reads_findings_gets_them_in_the_order_of_the_contract(
             for change in case.changes:
                 spoil(fleet, change, monkeypatch)
     found = load.check(fleet, DAY).findings
-    assert len(found) == 8
+    assert len(found) == 9
     assert [(f.file, f.line, f.rule) for f in found] == sorted((f.file, f.line, f.rule) for f in found)

@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import Any
 
 import yaml
+from PIL import Image
 
 from hardpoint.records import schema
 from hardpoint.records.airframe import Airframe
@@ -159,6 +160,9 @@ def write(folder: Path) -> dict[str, str]:
         "station": grower.record("station"),
         "sources": grower.record("sources"),
     }
+    for taken in (*type_["photos"].values(), *tail["photos"].values()):
+        (folder / "photos").mkdir(parents=True, exist_ok=True)
+        Image.new("RGB", (40, 30), "white").save(folder / "photos" / taken["file"])
     for name, record in records.items():
         save(folder / f"{name}.yaml", record)
     missed = fields_of_words() - grower.reached - REFUSED

@@ -1,10 +1,11 @@
-// The comparison: search, sort, choice of facts. It hides and moves rows that are all there; it works nothing out.
-// The state stands in the address (#q=...&sort=...&turn=1&facts=a,b), so that a view can be sent to somebody.
+// A board: search, narrow, sort, choice of facts. It hides and moves rows that are all there; it works nothing out.
+// The state stands in the address (#q=...&sort=...&turn=1&facts=a,b&only-x=...), so that a view can be sent to somebody.
+// A bare #row in the address, as the links from other pages have it, shows that row.
 (function () {
   "use strict";
 
   /** @typedef {{row: HTMLTableRowElement, cells: HTMLElement[], hay: string, place: number}} Entry */
-  /** @typedef {{q: string, sort: string, turn: boolean, facts: string[]}} View */
+  /** @typedef {{q: string, sort: string, turn: boolean, facts: string[], only: string[]}} View */
 
   var table = document.querySelector("table[data-compare]");
   var form = document.querySelector("[data-compare-tools]");
@@ -14,7 +15,11 @@
   var heads = Array.from(table.tHead ? table.tHead.rows[0].cells : []);
   var columns = heads.map(function (head) { return head.getAttribute("data-column") || ""; });
   var search = /** @type {HTMLInputElement} */ (tools.querySelector("input[type=search]"));
-  var order = /** @type {HTMLSelectElement} */ (tools.querySelector("select"));
+  var order = /** @type {HTMLSelectElement} */ (tools.querySelector("[data-order-by]"));
+  var facets = Array.from(tools.querySelectorAll("select[data-facet]")).map(function (facet) {
+    return /** @type {HTMLSelectElement} */ (facet);
+  });
+  var clear = /** @type {HTMLButtonElement} */ (tools.querySelector("[data-compare-clear]"));
   var turn = /** @type {HTMLButtonElement} */ (tools.querySelector("[data-compare-turn]"));
   var count = /** @type {HTMLElement} */ (tools.querySelector("[data-compare-count]"));
   var boxes = Array.from(tools.querySelectorAll("input[type=checkbox]")).map(function (box) {
@@ -27,7 +32,7 @@
     var words = (row.getAttribute("data-words") || "") + " " + (row.textContent || "");
     return { row: row, cells: Array.from(row.cells), hay: plain(words), place: place };
   });
-  var collator = new Intl.Collator("en", { numeric: true });
+  var collator = new Intl.Collator(document.documentElement.lang || "en", { numeric: true });
 
   /**
    * @param {string} text
@@ -44,7 +49,8 @@
 
   /** @returns {View} */
   function read() {
-    return { q: search.value, sort: order.value, turn: turn.getAttribute("aria-pressed") === "true", facts: chosen() };
+    return { q: search.value, sort: order.value, turn: turn.getAttribute("aria-pressed") === "true", facts: chosen(),
+      only: facets.map(function (facet) { return facet.value; }) };
   }
 
   /**
@@ -74,17 +80,39 @@
     });
   }
 
+  /**
+   * @param {string} name
+   * @param {Record<string, number>} numbers
+   * @returns {string} A text that the page brings along, its {names} filled in.
+   */
+  function told(name, numbers) {
+    var text = tools.getAttribute("data-say-" + name) || "";
+    return text.replace(/\{(\w+)\}/g, function (whole, key) { return key in numbers ? String(numbers[key]) : whole; });
+  }
+
+  /**
+   * @param {Entry} entry
+   * @param {string[]} only one answer per facet, "" = any
+   * @returns {boolean} Whether the row gives all of these answers.
+   */
+  function narrowed(entry, only) {
+    return facets.every(function (facet, index) {
+      var answers = (entry.row.getAttribute("data-only-" + facet.getAttribute("data-facet")) || "").split("|");
+      return only[index] === "" || answers.indexOf(only[index]) >= 0;
+    });
+  }
+
   /** @param {View} view */
   function filter(view) {
     var words = plain(view.q).split(" ").filter(Boolean);
     var found = 0;
     entries.forEach(function (entry) {
-      var hit = words.every(function (word) { return entry.hay.indexOf(word) >= 0; });
+      var hit = words.every(function (word) { return entry.hay.indexOf(word) >= 0; }) && narrowed(entry, view.only);
       entry.row.hidden = !hit;
       if (hit) found += 1;
     });
-    count.textContent = found + " of " + entries.length + " types, " + view.facts.length + " of " + boxes.length +
-      " facts shown" + (words.length ? "; the search also reads the facts not shown" : "");
+    count.textContent = told("count", { found: found, total: entries.length }) + ", " +
+      told("facts", { shown: view.facts.length, facts: boxes.length }) + (words.length ? "; " + told("deep", {}) : "");
   }
 
   /** @param {View} view */
@@ -103,6 +131,9 @@
     if (view.q) parts.push("q=" + encodeURIComponent(view.q));
     if (view.sort) parts.push("sort=" + encodeURIComponent(view.sort));
     if (view.turn) parts.push("turn=1");
+    facets.forEach(function (facet, index) {
+      if (view.only[index]) parts.push(facet.id + "=" + encodeURIComponent(view.only[index]));
+    });
     if (view.facts.join() !== usual.join()) parts.push("facts=" + view.facts.map(encodeURIComponent).join(","));
     var hash = parts.length ? "#" + parts.join("&") : location.pathname + location.search;
     try {
@@ -112,15 +143,48 @@
     }
   }
 
+  /** @param {string} id Of a row that was linked to: it shows whatever was chosen before. */
+  function point(id) {
+    var row = id && document.getElementById(id);
+    if (!row || !(row instanceof HTMLTableRowElement) || !row.hidden) return;
+    reset();
+    all();
+    row.scrollIntoView();
+  }
+
+  function reset() {
+    search.value = "";
+    order.value = "";
+    turn.setAttribute("aria-pressed", "false");
+    facets.forEach(function (facet) { facet.value = ""; });
+    boxes.forEach(function (box) { box.checked = usual.indexOf(box.value) >= 0; });
+  }
+
+  /** What narrows or sorts the rows is never out of sight: a short list must not pass for the whole. */
+  function unfold() {
+    var view = read();
+    var set = view.sort || view.turn || view.only.some(Boolean) || view.facts.join() !== usual.join();
+    var more = tools.querySelector("[data-compare-more]");
+    if (more && set) more.setAttribute("open", "");
+  }
+
   function recall() {
     var hash = location.hash.slice(1);
-    if (hash.indexOf("=") < 0) return;
+    if (hash.indexOf("=") < 0) {
+      point(decodeURIComponent(hash));
+      return;
+    }
     var stored = new URLSearchParams(hash);
     search.value = stored.get("q") || "";
     order.value = columns.indexOf(stored.get("sort") || "") < 0 ? "" : stored.get("sort") || "";
     turn.setAttribute("aria-pressed", String(stored.get("turn") === "1"));
+    facets.forEach(function (facet) {
+      var wanted = stored.get(facet.id) || "";
+      facet.value = Array.from(facet.options).some(function (option) { return option.value === wanted; }) ? wanted : "";
+    });
     var facts = stored.has("facts") ? (stored.get("facts") || "").split(",") : usual;
     boxes.forEach(function (box) { box.checked = facts.indexOf(box.value) >= 0; });
+    unfold();
   }
 
   /** @param {(view: View) => void} act */
@@ -158,6 +222,12 @@
   turn.addEventListener("click", function () {
     turn.setAttribute("aria-pressed", String(turn.getAttribute("aria-pressed") !== "true"));
     after(sort);
+  });
+  facets.forEach(function (facet) { facet.addEventListener("change", function () { after(filter); }); });
+  clear.addEventListener("click", function () {
+    reset();
+    all();
+    remember(read());
   });
   boxes.forEach(function (box) { box.addEventListener("change", function () { after(choose); }); });
   tools.addEventListener("submit", function (event) { event.preventDefault(); });

@@ -15,7 +15,9 @@ from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said
 from hardpoint.records.load_points import LIFTING
 from hardpoint.records.outline import Profile, Section, Surface, Wheel
+from hardpoint.records.terms import term
 from hardpoint.records.texts import Span
+from hardpoint.words import say
 
 WIDTH = 340.0
 """View box units, so that at 360 px one unit is about one pixel and 12 is legible text."""
@@ -70,7 +72,7 @@ def side_view(airframe: Airframe, href: Callable[[str], str]) -> tuple[str, tupl
         *(line for mark in marks for line in _drawn(mark, href)),
     ]
     head = (
-        f'<svg class="side-view" role="group" aria-label="Left side, load points numbered" '
+        f'<svg class="side-view" role="group" aria-label="{escape(say("Left side, load points numbered"))}" '
         f'viewBox="0 0 {WIDTH:g} {height:.1f}" width="{WIDTH:g}" height="{height:.1f}" xmlns="http://www.w3.org/2000/svg">'
     )
     return "\n".join([head, *parts, "</svg>"]), marks
@@ -189,7 +191,7 @@ def _marks(airframe: Airframe, profile: Profile, scale: Scale) -> Iterator[Mark]
         yield Mark(
             number,
             name,
-            f"{number}: {name.replace('-', ' ')}, {point.use}",
+            f"{number}: {name.replace('-', ' ')}, {term(point.use)}",
             x,
             scale.y(height),
             x,
@@ -222,9 +224,10 @@ def _drawn(mark: Mark, href: Callable[[str], str]) -> Iterator[str]:
 
 def _ends(profile: Profile, scale: Scale, height: float) -> Iterator[str]:
     base = height - 24
-    yield f'<text class="end" x="{_MARGIN}" y="{base:.1f}">NOSE</text>'
-    yield f'<text class="end" x="{WIDTH / 2:g}" y="{base:.1f}" text-anchor="middle">LEFT SIDE</text>'
-    yield f'<text class="end" x="{WIDTH - _MARGIN:g}" y="{base:.1f}" text-anchor="end">TAIL</text>'
+    yield f'<text class="end" x="{_MARGIN}" y="{base:.1f}">{escape(say("NOSE"))}</text>'
+    side = escape(say("LEFT SIDE"))
+    yield f'<text class="end" x="{WIDTH / 2:g}" y="{base:.1f}" text-anchor="middle">{side}</text>'
+    yield f'<text class="end" x="{WIDTH - _MARGIN:g}" y="{base:.1f}" text-anchor="end">{escape(say("TAIL"))}</text>'
 
 
 def _scale_bar(scale: Scale, unit: str, height: float) -> Iterator[str]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 import pathlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from hardpoint.findings import Finding
 from hardpoint.load.fleet_files import Reader
+from hardpoint.load.photo_files import pictures
 from hardpoint.load.reading_rules import READING_RULES
 from hardpoint.records.fleet import Fleet
 
@@ -51,7 +52,9 @@ def read(folder: pathlib.Path) -> Reading:
     """Read a fleet folder as far as possible."""
     reader = Reader(folder)
     fleet = reader.fleet()
-    return Reading(fleet, sorted(reader.findings, key=lambda finding: finding.sort_key))
+    ready, found = pictures(folder, fleet)
+    findings = sorted([*reader.findings, *found], key=lambda finding: finding.sort_key)
+    return Reading(replace(fleet, pictures=ready), findings)
 
 
 def fleet(path: pathlib.Path | str) -> Fleet:

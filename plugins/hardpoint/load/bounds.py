@@ -35,8 +35,8 @@ class RefusedError(Exception):
         self.message = message
 
 
-def read_bounded(path: pathlib.Path) -> bytes:
-    """The bytes of a regular file of at most ``MAX_BYTES``; raises ``RefusedError`` for everything else.
+def read_bounded(path: pathlib.Path, limit: int = MAX_BYTES) -> bytes:
+    """The bytes of a regular file of at most ``limit``; raises ``RefusedError`` for everything else.
 
     A symbolic link is not followed: it could bring a file from outside the fleet folder into the published pages.
     """
@@ -47,21 +47,21 @@ def read_bounded(path: pathlib.Path) -> bytes:
         with open(os.open(path, flags), "rb") as opened:
             state = os.fstat(opened.fileno())
             _refuse_kind(state.st_mode)
-            refuse_size(state.st_size)
-            data = opened.read(MAX_BYTES + 1)
+            refuse_size(state.st_size, limit)
+            data = opened.read(limit + 1)
     except (OSError, ValueError) as problem:
         reason = (problem.strerror or str(problem)) if isinstance(problem, OSError) else str(problem)
         message = f"cannot be read ({reason.lower()}); is the name right, and may you read the file?"
         raise RefusedError("cannot-read", "", "a file that can be read", message) from problem
-    refuse_size(len(data))
+    refuse_size(len(data), limit)
     return data
 
 
-def refuse_size(size: int) -> None:
-    """Raise ``RefusedError`` where ``size`` in bytes is more than ``MAX_BYTES``."""
-    if size > MAX_BYTES:
-        expected = f"at most {MAX_BYTES} bytes"
-        message = f"got a file of more than {MAX_BYTES} bytes, needs {expected}; pictures and long texts go elsewhere"
+def refuse_size(size: int, limit: int = MAX_BYTES) -> None:
+    """Raise ``RefusedError`` where ``size`` in bytes is more than ``limit``."""
+    if size > limit:
+        expected = f"at most {limit} bytes"
+        message = f"got a file of more than {limit} bytes, needs {expected}; pictures and long texts go elsewhere"
         raise RefusedError("too-large", f"{size} bytes", expected, message)
 
 

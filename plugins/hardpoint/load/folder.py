@@ -63,6 +63,12 @@ def records(folder: pathlib.Path, shelf: Shelf) -> tuple[list[pathlib.Path], lis
     return [path for path in seen if path not in wrong], named
 
 
+def names(folder: pathlib.Path) -> tuple[list[str], str]:
+    """What lies in a folder, by name, and why it cannot be told."""
+    paths, misfit = _entries(folder)
+    return [path.name for path in paths], misfit
+
+
 def strays(folder: pathlib.Path) -> Iterator[Misfit]:
     """Names beside the records that nobody reads although they look like records: ``type``, ``stations.yml``."""
     for path in _entries(folder, follow=True)[0]:

@@ -16,13 +16,20 @@ DocumentRule = Literal[
 
 FolderRule = Literal["file-name", "missing-file", "no-fleet", "no-such-type", "not-a-folder"]
 ModelRule = Literal["missing-key", "not-one-of", "unknown-key", "wrong-shape"]
-ReadingRule = DocumentRule | FolderRule | ModelRule | RecordRule
+PhotoRule = Literal[
+    "photo-cannot-read", "photo-missing", "photo-not-a-file", "photo-not-a-photo", "photo-other-format",
+    "photo-too-large",
+]  # fmt: skip
+"""What a photo that a record names is refused for."""
+
+ReadingRule = DocumentRule | FolderRule | ModelRule | PhotoRule | RecordRule
 
 READING_RULES: Mapping[ReadingRule, str] = {
     "ambiguous-unit": "A unit that means several things (quart, ton) says which.",
     "bad-event-number": "A display number has one to four letters or digits.",
     "bad-id": "Ids are small letters and digits, joined by hyphens.",
     "bad-name": "Names of landmarks and local words are letters, digits, spaces and hyphens.",
+    "bad-photo-name": "A photo is named by its file alone: small letters, then .jpg, .jpeg, .png or .webp.",
     "bad-registration": "Registrations are written in capitals with their hyphen.",
     "bad-yaml": "A file is made of keys, colons, spaces and values, indented by spaces.",
     "bare-gallon": "A gallon says whether it is a US or an imperial one.",
@@ -62,6 +69,12 @@ READING_RULES: Mapping[ReadingRule, str] = {
     "not-text": "Words and figures stand directly behind their key.",
     "not-text-key": "A key is words on one line.",
     "not-utf8": "Files are saved as UTF-8.",
+    "photo-cannot-read": "A photo's file can be read.",
+    "photo-missing": "A photo that a record names is there.",
+    "photo-not-a-file": "A photo is a plain file, its folder a plain folder: no links, no pipes.",
+    "photo-not-a-photo": "A photo is a whole picture: JPEG, PNG or WebP.",
+    "photo-other-format": "A photo's name ends as its format does.",
+    "photo-too-large": "A photo has at most 20 million bytes, 65 million pixels and 20 000 pixels along a side.",
     "place-says-nothing": "A place gives a station, a panel or what the hand feels.",
     "several-documents": "A file holds one record.",
     "stretch-backwards": "A stretch begins with the smaller number.",

@@ -11,9 +11,11 @@ COMPARE = "compare.html"
 GAPS = "gaps.html"
 STATION = "station.html"
 FLEET_DATA = "fleet.json"
+DATA_SCHEMA = "fleet/schema"
 READING = "reading-a-page.html"
 CAUTIONS = "cautions.html"
 NOT_IN_THE_BOOK = "not-in-the-book.html"
+DRILL = "drill.html"
 FINDER = "assets/hardpoint/finder-index.js"
 
 _ANCHOR_OF_SECTION = {
@@ -60,9 +62,44 @@ def event_page(event_id: str) -> str:
     return f"events/{event_id}.html"
 
 
+def brief_page(event_id: str) -> str:
+    """The walk-round talk of an event."""
+    return f"events/{event_id}/brief.html"
+
+
+def drill_page(type_id: str) -> str:
+    """Questions for training on one type."""
+    return f"types/{type_id}/drill.html"
+
+
+def two_at_once_page(event_id: str) -> str:
+    """The key facts of an event's aircraft side by side."""
+    return f"events/{event_id}/two-at-once.html"
+
+
+def gaps_of(home: str) -> str:
+    """What is unanswered of the record whose page is ``home``: ``types/x.html`` -> ``types/x/gaps.html``."""
+    return f"{home.removesuffix('.html')}/gaps.html"
+
+
+def across_page(topic: str) -> str:
+    """One topic over all types: ``anchor-points``, ``canopies`` ..."""
+    return f"across/{topic}.html"
+
+
+def across_row(record_id: str, path: Path) -> str:
+    """The anchor of a thing's row on a page across types: ``QQ-BOD-control-magneto-left``."""
+    return f"{record_id}-{anchor(path)}"
+
+
 def record_data(kind: str, record_id: str) -> str:
     """The data file of one record."""
     return f"fleet/{kind}s/{record_id}.json"
+
+
+def photo(digest: str) -> str:
+    """A published photo in one of its sizes, named after its own bytes."""
+    return f"assets/photos/{digest[:20]}.jpg"
 
 
 def anchor(path: Path) -> str:

@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, tell
+from hardpoint.pages.pictures import ELSEWHERE, photos_at
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import in_full, tell
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.structure import Zone, ZoneSide
+from hardpoint.records.structure import BehindItem, Zone, ZoneSide
 from hardpoint.records.ways import ATTITUDES
+from hardpoint.words import say
 
 _COMPLETE = "walked and complete"
 
@@ -18,82 +22,112 @@ def cutting(shown: Shown) -> Section:
     """Verdict by zone and side, with how the list of what lies behind was made."""
     zones = shown.airframe.zones
     if isinstance(zones, NonValue):
-        block: Block = Lines((Line("where it may be cut: nobody has recorded it", "UNKNOWN", "unknown"),))
+        block: Block = Lines((Line(say("where it may be cut: nobody has recorded it"), say("UNKNOWN"), "unknown"),))
     else:
         block = _zones(shown, zones)
     caution = Line(
-        "a list from a drawing or a walk in part is not complete: something can lie behind",
-        "Before a blade:",
+        say("a list from a drawing or a walk in part is not complete: something can lie behind"),
+        say("Before a blade:"),
         "caution",
     )
-    return Section("cut", "Cut", (Lines((caution,)), block), "Cut")
+    return Section("cut", say("Cut"), (Lines((caution,)), block), say("Cut"))
 
 
 def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
     """Left and right always; the canopy and the floor side where some zone speaks of them."""
     spoken = [side for side in ("top", "floor") if any(getattr(zone, side) for zone in zones.values())]
     sides = ("left", "right", *spoken)
-    heads = {"left": "Left", "right": "Right", "top": "Canopy side", "floor": "Floor side"}
+    heads = {"left": say("Left"), "right": say("Right"), "top": say("Canopy side"), "floor": say("Floor side")}
     rows = tuple(
         Row(
             (
-                Value(name.replace("-", " ").capitalize(), note=tell(zone.structure).text),
-                *(_verdict(shown, name, side, getattr(zone, side)) for side in sides),
+                Value(name.replace("-", " ").capitalize(), note=_built(zone)),
+                *(_verdict(getattr(zone, side)) for side in sides),
             ),
             anchor(("zones", name)),
+            was=shown.was(("zones", name)),
         )
         for name, zone in zones.items()
     )
-    caption = "Cutting by zone and side, the airframe's own left and right"
-    return Table("zones", caption, ("Zone", *(heads[side] for side in sides)), rows)
+    caption = say("Cutting by zone and side, the airframe's own left and right")
+    return Table("zones", caption, (say("Zone"), *(heads[side] for side in sides)), rows)
 
 
-def _verdict(shown: Shown, zone: str, side: str, listed: ZoneSide | None) -> Value:
+def _built(zone: Zone) -> str:
+    """What a blade meets: what carries, what it looks like, skin, what opens without cutting."""
+    skin = said(zone.skin)
+    words = [tell(zone.structure).text, zone.looks or ""]
+    if skin:
+        thick = in_full(tell(skin.thickness, ("zones", "x", "skin", "thickness")))
+        words.append(say("skin: {material}, {thickness}", material=tell(skin.material).text, thickness=thick))
+        words.append("" if skin.joins is None else say("joins: {joins}", joins=tell(skin.joins).text))
+    elif zone.skin is NonValue.UNKNOWN:
+        words.append(say("skin: UNKNOWN"))
+    return "; ".join(word for word in words if word)
+
+
+def _verdict(listed: ZoneSide | None) -> Value:
     if listed is None:
-        return Value("UNKNOWN: do not cut", "unknown", note="nobody has said")
+        return Value(say("UNKNOWN: do not cut"), "unknown", note=say("nobody has said"))
     verdict, listing = tell(listed.cut), tell(listed.listing)
-    was = shown.was(("zones", zone, side))
-    note = f"list: {listing.text}" + ("" if listing.text == _COMPLETE else ", not complete")
+    complete, partly = say("list: {how}", how=listing.text), say("list: {how}, not complete", how=listing.text)
+    note = complete if listed.listing == _COMPLETE else partly
     if listed.why:
         note += f"; {listed.why}"
-    text = "UNKNOWN: do not cut" if verdict.state == "unknown" else verdict.text
-    return Value(text, verdict.state, remark=f"this tail differs; type says: {was}" if was else "", note=note)
+    text = say("UNKNOWN: do not cut") if verdict.state == "unknown" else verdict.text
+    return Value(text, verdict.state, remark=_behind(listed), note=note)
+
+
+def _behind(listed: ZoneSide) -> str:
+    """What lies behind this side: all that is recorded, by what it looks like; unknown where nobody has listed it."""
+    if listed.behind is None or isinstance(listed.behind, NonValue):
+        return say("what lies behind: UNKNOWN")
+    things = [
+        say("{what}: UNKNOWN", what=name.replace("-", " ")) if isinstance(thing, NonValue) else _thing(thing)
+        for name, thing in listed.behind.items()
+    ]
+    return say("behind: {things}", things="; ".join(things)) if things else say("behind: nothing found")
+
+
+def _thing(thing: BehindItem) -> str:
+    told = thing.what or term(thing.kind)
+    return f"{told}, {thing.looks}" if thing.looks else told
 
 
 def water(shown: Shown) -> Section:
     """Afloat, inverted in water, snags."""
     told = said(shown.airframe.water)
     if told is None:
-        facts: tuple[Fact, ...] = (shown.fact("In water", ("water",), shown.airframe.water),)
+        facts: tuple[Fact, ...] = (shown.fact(say("In water"), ("water",), shown.airframe.water),)
     else:
         asked = [
-            ("Floats", "floats"),
-            ("Because", "floats_because"),
-            ("Stays afloat", "stays_afloat"),
-            ("Tow", "tow"),
-            ("Inside", "inside"),
+            (say("Floats"), "floats"),
+            (say("Because"), "floats_because"),
+            (say("Stays afloat"), "stays_afloat"),
+            (say("Tow"), "tow"),
+            (say("Inside"), "inside"),
         ]
         facts = tuple(
             shown.fact(label, ("water", key), getattr(told, key))
             for label, key in asked
             if getattr(told, key) is not None
         )
-        facts += (*_openings_in_water(shown), shown.fact("Floods", ("water", "floods"), _bays(shown)))
-    return Section("water", "Water", (Facts("water-facts", "", facts),), "Water")
+        facts += (*_openings_in_water(shown), shown.fact(say("Floods"), ("water", "floods"), _bays(shown)))
+    return Section("water", say("Water"), (Facts("water-facts", "", facts),), say("Water"))
 
 
 def _bays(shown: Shown) -> str | NonValue:
     told = said(shown.airframe.water)
     if told is None or isinstance(told.floods, NonValue):
         return NonValue.UNKNOWN
-    return ", ".join(name.replace("-", " ") for name in told.floods) or "no bay recorded"
+    return ", ".join(name.replace("-", " ") for name in told.floods) or say("no bay recorded")
 
 
 def _openings_in_water(shown: Shown) -> tuple[Fact, ...]:
     exits = entries(shown.airframe.exits)
     return tuple(
         shown.fact(
-            f"{name.replace('-', ' ').capitalize()} in water",
+            say("{exit} in water", exit=name.replace("-", " ").capitalize()),
             ("exits", name, "works", "in_water"),
             exit_.works.in_water,
         )
@@ -105,34 +139,41 @@ def heavy_end(shown: Shown) -> Section:
     """Which end goes low."""
     masses = shown.airframe.masses
     facts = [
-        shown.fact("Heavy end", ("masses", "heavy_end"), masses.heavy_end, note=masses.heavy_end_because or ""),
-        shown.fact("Empty mass", ("masses", "empty"), masses.empty),
+        shown.fact(say("Heavy end"), ("masses", "heavy_end"), masses.heavy_end, note=masses.heavy_end_because or ""),
+        shown.fact(say("Empty mass"), ("masses", "empty"), masses.empty),
     ]
     steadying = said(shown.airframe.steadying)
     if steadying is None:
-        facts.append(shown.fact("Steadying", ("steadying",), shown.airframe.steadying))
+        facts.append(shown.fact(say("Steadying"), ("steadying",), shown.airframe.steadying))
     else:
-        facts.append(shown.fact("Steady it upright", ("steadying", "upright"), steadying.upright))
-        facts.append(shown.fact("Steady it inverted", ("steadying", "inverted"), steadying.inverted))
-        facts.append(shown.fact("Steady it on its side", ("steadying", "on_its_side"), steadying.on_its_side))
-    return Section("heavy-end", "Heavy end", (Facts("heavy-end-facts", "", tuple(facts)),), "Heavy end")
+        facts.append(shown.fact(say("Steady it upright"), ("steadying", "upright"), steadying.upright))
+        facts.append(shown.fact(say("Steady it inverted"), ("steadying", "inverted"), steadying.inverted))
+        facts.append(shown.fact(say("Steady it on its side"), ("steadying", "on_its_side"), steadying.on_its_side))
+    return Section("heavy-end", say("Heavy end"), (Facts("heavy-end-facts", "", tuple(facts)),), say("Heavy end"))
 
 
 def recognising(shown: Shown) -> Section:
     """All signs, by kind, with the attitudes in which they can be seen."""
     signs = shown.airframe.signs
+    photos = photos_at(shown, ELSEWHERE, say("Other photos"))
     if isinstance(signs, NonValue):
-        return Section("recognise", "Recognise", (Lines((Line("signs", "UNKNOWN", "unknown"),)),), "Recognise")
+        unknown = Lines((Line(say("signs"), say("UNKNOWN"), "unknown"),))
+        return Section("recognise", say("Recognise"), (unknown, *photos), say("Recognise"))
     rows = tuple(
-        Row((Value(sign.see), Value(sign.of), Value(_attitudes(sign.visible))), anchor(("signs", name)))
+        Row((Value(sign.see), Value(term(sign.of)), Value(_attitudes(sign.visible))), anchor(("signs", name)))
         for name, sign in signs.items()
     )
-    table = Table("signs", "Confirm by two signs, one of them a shape", ("Sign", "Kind", "Seen when"), rows)
-    return Section("recognise", "Recognise", (table,), "Recognise")
+    table = Table(
+        "signs",
+        say("Confirm by two signs, one of them a shape"),
+        (say("Sign"), say("Kind"), say("Seen when")),
+        rows,
+    )
+    return Section("recognise", say("Recognise"), (table, *photos), say("Recognise"))
 
 
 def _attitudes(visible: tuple[str, ...]) -> str:
-    return "any attitude" if len(visible) == len(ATTITUDES) else ", ".join(visible)
+    return say("any attitude") if len(visible) == len(ATTITUDES) else ", ".join(map(term, visible))
 
 
 def two_signs(shown: Shown) -> tuple[str, ...]:

@@ -3,78 +3,60 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages import addresses
+from hardpoint.pages.across.titles import across_titles
+from hardpoint.pages.addresses import relative
+from hardpoint.pages.board import Board, Head, Narrowing, Topic, board_page
+from hardpoint.pages.shown import Shown, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, several, shown_type, tell, way_words
-from hardpoint.pages.view import Column, ComparePage, CompareRow, Value
+from hardpoint.pages.telling import several, tell, unknown, way_words
+from hardpoint.pages.view import Link, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING
 from hardpoint.records.tanks import ENGINE_FUELS
 from hardpoint.units import Quantity
-
-
-@dataclass(frozen=True)
-class _Topic:
-    id: str
-    title: str
-    group: str
-    shown: bool
-    tell: Callable[[Airframe], Value]
-    figure: Callable[[Airframe], Quantity | NonValue | None] | None = None
+from hardpoint.words import say
 
 
 def compare_page(site: Site) -> Page:
     """All types under all facts."""
     page = addresses.COMPARE
-    columns = tuple(Column(topic.id, topic.title, topic.group, topic.shown) for topic in _TOPICS)
-    types = list(site.fleet.types.values())
-    ranks = [_ranks(topic, [type_.airframe for type_ in types]) for topic in _TOPICS]
-    rows = tuple(_row(shown_type(type_), page, tuple(rank[at] for rank in ranks)) for at, type_ in enumerate(types))
-    view = ComparePage(site.frame(page, "Compare types"), columns, rows, site.cautions)
-    return Page(page, "Compare types", "compare.html", view)
-
-
-def _ranks(topic: _Topic, airframes: list[Airframe]) -> list[int]:
-    """The place of each type in the order of a fact: unknown first, figures by size in SI, words by letter."""
-    keys = [_key(topic, airframe) for airframe in airframes]
-    places = {key: place for place, key in enumerate(sorted(set(keys)))}
-    return [places[key] for key in keys]
-
-
-def _key(topic: _Topic, airframe: Airframe) -> tuple[int, float, str]:
-    told = topic.tell(airframe)
-    if told.state == "unknown":
-        return (0, 0.0, "")
-    figure = said(topic.figure(airframe)) if topic.figure else None
-    return (1, figure.si[0], "") if figure is not None else (2, 0.0, told.text.casefold())
-
-
-def _row(shown: Shown, page: str, order: tuple[int, ...]) -> CompareRow:
-    cells = tuple(topic.tell(shown.airframe) for topic in _TOPICS)
-    words = " ".join([shown.airframe.role, *shown.airframe.also_called, shown.id])
-    return CompareRow(
-        f"row-{shown.id}", shown.name, addresses.relative(addresses.type_page(shown.id), page), cells, words, order
+    board = Board(
+        page,
+        say("Compare types"),
+        say("Every fact is searched, also those not shown. The aircraft before you can differ from its type."),
+        say("Type"),
+        say("{found} of {total} types"),
+        _topics(),
+        _narrowings(),
+        tuple(Link(title, relative(address, page)) for title, address in across_titles()),
     )
+    held = [(_head(shown_type(type_), page), type_.airframe) for type_ in site.fleet.types.values()]
+    return board_page(site, board, held)
+
+
+def _head(shown: Shown, page: str) -> Head:
+    words = " ".join([shown.airframe.role, *shown.airframe.also_called, shown.id])
+    return Head(f"row-{shown.id}", shown.name, relative(addresses.type_page(shown.id), page), words)
 
 
 def _plain(name: str) -> str:
     return name.replace("-", " ")
 
 
-def _each(mapping: Any, answer: Callable[[Any], Value], none: str = "none recorded") -> Value:
+def _each(mapping: Any, answer: Callable[[Any], Value]) -> Value:
     """One answer per entry of a named mapping, non-values told under their names."""
     if isinstance(mapping, NonValue):
         return tell(mapping)
     told = [
         (_plain(name), tell(entry) if isinstance(entry, NonValue) else answer(entry)) for name, entry in mapping.items()
     ]
-    return several(told, none)
+    return several(told)
 
 
 def _off(function: Function) -> Callable[[Airframe], Value]:
@@ -84,42 +66,44 @@ def _off(function: Function) -> Callable[[Airframe], Value]:
         found = [
             (
                 _plain(name),
-                Value("UNKNOWN", "unknown")
+                unknown()
                 if control.off_is is NonValue.UNKNOWN
-                else Value(way_words(control.off_is, control.seen_from) or "not applicable"),
+                else Value(way_words(control.off_is, control.seen_from) or say("not applicable")),
             )
             for name, control in entries(airframe.controls).items()
             if control.function == function
         ]
-        return several(found, "none recorded")
+        return several(found)
 
     return answer
 
 
 def _seats(airframe: Airframe) -> Value:
     alone = [name for name, seat in airframe.seats.items() if seat.alone == "flown alone from here"]
-    words = str(len(airframe.seats)) + (f", flown alone from the {alone[0]}" if alone else "")
-    return Value(words)
+    count = len(airframe.seats)
+    return Value(say("{count}, flown alone from the {seat}", count=count, seat=alone[0]) if alone else str(count))
 
 
 def _ties(airframe: Airframe) -> Value:
     told = [
         (
             _plain(name),
-            tell(seat.ties) if isinstance(seat.ties, NonValue) else Value(f"{len(entries(seat.ties))} recorded"),
+            tell(seat.ties)
+            if isinstance(seat.ties, NonValue)
+            else Value(say("{count} recorded", count=len(entries(seat.ties)))),
         )
         for name, seat in airframe.seats.items()
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _parachute(airframe: Airframe) -> Value:
     told = []
     for name, seat in airframe.seats.items():
         parachute = said(seat.parachute)
-        words = f"{parachute.worn}, {tell(parachute.lifting).text}" if parachute else ""
+        words = f"{tell(parachute.worn).text}, {tell(parachute.lifting).text}" if parachute else ""
         told.append((_plain(name), Value(words) if parachute else tell(seat.parachute)))
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _fuel(airframe: Airframe) -> Value:
@@ -134,7 +118,10 @@ def _fuel(airframe: Airframe) -> Value:
         for name, tank in entries(tanks).items()
         if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)
     ]
-    return several(told, "no fuel tank recorded")
+    answered = tanks.get("fuel")
+    if not told and isinstance(answered, NonValue):
+        return tell(answered)
+    return several(told, say("no fuel tank recorded"))
 
 
 def _smoke(airframe: Airframe) -> Value:
@@ -149,12 +136,13 @@ def _smoke(airframe: Airframe) -> Value:
     answered = tanks.get("smoke-oil")
     if not told and isinstance(answered, NonValue):
         return tell(answered)
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _exits(airframe: Airframe) -> Value:
     def answer(exit_: Any) -> Value:
-        return Value(f"{exit_.way_in}, from {tell(exit_.from_).text}", tell(exit_.from_).state)
+        side = tell(exit_.from_)
+        return Value(say("{way}, from {side}", way=tell(exit_.way_in).text, side=side.text), side.state)
 
     return _each(airframe.exits, answer)
 
@@ -171,7 +159,7 @@ def _lift(airframe: Airframe) -> Value:
         for name, point in entries(airframe.load_points).items()
         if point.use in LIFTING
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _basis(airframe: Airframe) -> Value:
@@ -182,7 +170,7 @@ def _basis(airframe: Airframe) -> Value:
         for name, point in entries(airframe.load_points).items()
         if point.use in LIFTING
     ]
-    return several(told, "none recorded")
+    return several(told)
 
 
 def _cut(side: str) -> Callable[[Airframe], Value]:
@@ -199,7 +187,7 @@ def _water(airframe: Airframe) -> Value:
 
 def _engine(airframe: Airframe) -> Value:
     engine = said(airframe.engine)
-    return Value(engine.kind) if engine else tell(airframe.engine)
+    return tell(engine.kind) if engine else tell(airframe.engine)
 
 
 def _run_down(airframe: Airframe) -> Value:
@@ -214,79 +202,130 @@ def _run_down_figure(airframe: Airframe) -> Quantity | NonValue | None:
 
 def _propeller(airframe: Airframe) -> Value:
     propeller = said(airframe.propeller)
-    return Value(f"{propeller.drives}, {tell(propeller.material).text}") if propeller else tell(airframe.propeller)
+    return (
+        Value(f"{tell(propeller.drives).text}, {tell(propeller.material).text}")
+        if propeller
+        else tell(airframe.propeller)
+    )
 
 
 def _answer(found: NonValue | bool) -> Value:
-    return Value("YES") if found is True else tell(found)
+    return Value(say("YES")) if found is True else tell(found)
 
 
 def _bottles(airframe: Airframe) -> Value:
     def answer(bottle: Any) -> Value:
         pressure = tell(bottle.working_pressure, ("bottles", "x", "working_pressure"))
         return Value(
-            f"{tell(bottle.water_capacity).text} at {pressure.text}", pressure.state, pressure.beside, pressure.remark
+            say("{volume} at {pressure}", volume=tell(bottle.water_capacity).text, pressure=pressure.text),
+            pressure.state,
+            pressure.beside,
+            pressure.remark,
         )
 
     return _each(airframe.bottles, answer)
 
 
-_TOPICS: tuple[_Topic, ...] = (
-    _Topic("role", "What it is", "Airframe", True, lambda a: tell(a.role)),
-    _Topic(
-        "rocket", "Rocket parachute", "Fires and shocks", True, lambda a: _answer(device_answer(a, "rocket parachute"))
-    ),
-    _Topic(
-        "cartridge", "Seat cartridge", "Fires and shocks", True, lambda a: _answer(device_answer(a, "seat cartridge"))
-    ),
-    _Topic("high-voltage", "High voltage", "Fires and shocks", True, lambda a: _answer(high_voltage_answer(a))),
-    _Topic("exits", "Ways in", "Open", True, _exits),
-    _Topic("inverted", "Opens inverted", "Open", True, _inverted),
-    _Topic("hinges", "Hinges", "Open", False, lambda a: _each(a.canopies, lambda c: tell(c.hinges))),
-    _Topic("magneto", "Magneto off", "Shut down", True, _off("magneto")),
-    _Topic("ignition", "Ignition off", "Shut down", False, _off("ignition")),
-    _Topic("master", "Master off", "Shut down", True, _off("master")),
-    _Topic("fuel-off", "Fuel off", "Shut down", True, _off("fuel")),
-    _Topic("mixture", "Mixture off", "Shut down", False, _off("mixture")),
-    _Topic("stays-live", "Stays live", "Shut down", False, lambda a: _each(a.batteries, lambda b: tell(b.stays_live))),
-    _Topic("seats", "Seats", "Free", True, _seats),
-    _Topic("ties", "Ties", "Free", True, _ties),
-    _Topic("parachute", "Parachute", "Free", False, _parachute),
-    _Topic("fuel", "Fuel", "Burns and bursts", True, _fuel),
-    _Topic("smoke-oil", "Smoke oil", "Burns and bursts", False, _smoke),
-    _Topic("bottles", "Pressure bottles", "Burns and bursts", True, _bottles),
-    _Topic("cut-left", "Cut, left", "Cut", False, _cut("left")),
-    _Topic("cut-right", "Cut, right", "Cut", False, _cut("right")),
-    _Topic("engine", "Engine", "Airframe", False, _engine),
-    _Topic("propeller", "Propeller", "Airframe", False, _propeller),
-    _Topic("run-down", "Run-down", "Airframe", False, _run_down, _run_down_figure),
-    _Topic(
-        "empty",
-        "Empty mass",
-        "Lift",
-        True,
-        lambda a: tell(a.masses.empty, ("masses", "empty")),
-        lambda a: a.masses.empty,
-    ),
-    _Topic("heavy-end", "Heavy end", "Lift", False, lambda a: tell(a.masses.heavy_end)),
-    _Topic("lift-points", "Points that lift", "Lift", False, _lift),
-    _Topic("basis", "Basis", "Lift", False, _basis),
-    _Topic(
-        "length",
-        "Length",
-        "Airframe",
-        False,
-        lambda a: tell(a.size.length, ("size", "length")),
-        lambda a: a.size.length,
-    ),
-    _Topic("span", "Span", "Airframe", False, lambda a: tell(a.size.span, ("size", "span")), lambda a: a.size.span),
-    _Topic(
-        "width",
-        "Fuselage width",
-        "Airframe",
-        False,
-        lambda a: tell(a.size.fuselage_width, ("size", "fuselage_width")),
-        lambda a: a.size.fuselage_width,
-    ),
-    _Topic("floats", "Floats", "Water", False, _water),
-)
+def _topics() -> tuple[Topic[Airframe], ...]:
+    """Every fact that types are compared by, in the order of a crew page."""
+    return (
+        Topic("role", say("What it is"), lambda a: tell(a.role), say("Airframe")),
+        Topic(
+            "rocket",
+            say("Rocket parachute"),
+            lambda a: _answer(device_answer(a, "rocket parachute")),
+            say("Fires and shocks"),
+        ),
+        Topic(
+            "cartridge",
+            say("Seat cartridge"),
+            lambda a: _answer(device_answer(a, "seat cartridge")),
+            say("Fires and shocks"),
+        ),
+        Topic("high-voltage", say("High voltage"), lambda a: _answer(high_voltage_answer(a)), say("Fires and shocks")),
+        Topic("exits", say("Ways in"), _exits, say("Open")),
+        Topic("inverted", say("Opens inverted"), _inverted, say("Open")),
+        Topic("hinges", say("Hinges"), lambda a: _each(a.canopies, lambda c: tell(c.hinges)), say("Open"), shown=False),
+        Topic("magneto", say("Magneto off"), _off("magneto"), say("Shut down")),
+        Topic("ignition", say("Ignition off"), _off("ignition"), say("Shut down"), shown=False),
+        Topic("master", say("Master off"), _off("master"), say("Shut down")),
+        Topic("fuel-off", say("Fuel off"), _off("fuel"), say("Shut down")),
+        Topic("mixture", say("Mixture off"), _off("mixture"), say("Shut down"), shown=False),
+        Topic(
+            "stays-live",
+            say("Stays live"),
+            lambda a: _each(a.batteries, lambda b: tell(b.stays_live)),
+            say("Shut down"),
+            shown=False,
+        ),
+        Topic("seats", say("Seats"), _seats, say("Free")),
+        Topic("ties", say("Ties"), _ties, say("Free")),
+        Topic("parachute", say("Parachute"), _parachute, say("Free"), shown=False),
+        Topic("fuel", say("Fuel"), _fuel, say("Burns and bursts")),
+        Topic("smoke-oil", say("Smoke oil"), _smoke, say("Burns and bursts"), shown=False),
+        Topic("bottles", say("Pressure bottles"), _bottles, say("Burns and bursts")),
+        Topic("cut-left", say("Cut, left"), _cut("left"), say("Cut"), shown=False),
+        Topic("cut-right", say("Cut, right"), _cut("right"), say("Cut"), shown=False),
+        Topic("engine", say("Engine"), _engine, say("Airframe"), shown=False),
+        Topic("propeller", say("Propeller"), _propeller, say("Airframe"), shown=False),
+        Topic("run-down", say("Run-down"), _run_down, say("Airframe"), shown=False, figure=_run_down_figure),
+        Topic(
+            "empty",
+            say("Empty mass"),
+            lambda a: tell(a.masses.empty, ("masses", "empty")),
+            say("Lift"),
+            figure=lambda a: a.masses.empty,
+        ),
+        Topic("heavy-end", say("Heavy end"), lambda a: tell(a.masses.heavy_end), say("Lift"), shown=False),
+        Topic("lift-points", say("Points that lift"), _lift, say("Lift"), shown=False),
+        Topic("basis", say("Basis"), _basis, say("Lift"), shown=False),
+        Topic(
+            "length",
+            say("Length"),
+            lambda a: tell(a.size.length, ("size", "length")),
+            say("Airframe"),
+            shown=False,
+            figure=lambda a: a.size.length,
+        ),
+        Topic(
+            "span",
+            say("Span"),
+            lambda a: tell(a.size.span, ("size", "span")),
+            say("Airframe"),
+            shown=False,
+            figure=lambda a: a.size.span,
+        ),
+        Topic(
+            "width",
+            say("Fuselage width"),
+            lambda a: tell(a.size.fuselage_width, ("size", "fuselage_width")),
+            say("Airframe"),
+            shown=False,
+            figure=lambda a: a.size.fuselage_width,
+        ),
+        Topic("floats", say("Floats"), _water, say("Water"), shown=False),
+    )
+
+
+def _narrowings() -> tuple[Narrowing[Airframe], ...]:
+    return (
+        Narrowing("rocket", say("Rocket parachute"), lambda a: (_answer(device_answer(a, "rocket parachute")).text,)),
+        Narrowing("cartridge", say("Seat cartridge"), lambda a: (_answer(device_answer(a, "seat cartridge")).text,)),
+        Narrowing("high-voltage", say("High voltage"), lambda a: (_answer(high_voltage_answer(a)).text,)),
+        Narrowing("seats", say("Seats"), lambda a: (str(len(a.seats)),)),
+        Narrowing("fuel", say("Fuel"), _fuels),
+        Narrowing("inverted", say("Opens inverted"), _best_inverted),
+        Narrowing("floats", say("Floats"), lambda a: (_water(a).text,)),
+    )
+
+
+def _fuels(airframe: Airframe) -> tuple[str, ...]:
+    tanks = entries(airframe.tanks).values()
+    held = {tell(tank.holds).text for tank in tanks if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)}
+    return tuple(sorted(held)) or (tell(airframe.tanks).text if isinstance(airframe.tanks, NonValue) else say("none"),)
+
+
+def _best_inverted(airframe: Airframe) -> tuple[str, ...]:
+    """Every answer that one of its ways in gives: one that opens is enough to look for."""
+    exits = entries(airframe.exits).values()
+    return tuple(dict.fromkeys(tell(exit_.works.inverted).text for exit_ in exits)) or (tell(NonValue.UNKNOWN).text,)

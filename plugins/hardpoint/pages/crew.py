@@ -3,22 +3,28 @@
 from __future__ import annotations
 
 from hardpoint.pages import addresses
+from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
 from hardpoint.pages.dangers import never_touch, staying_clear, strip
+from hardpoint.pages.differences import banner, marked
+from hardpoint.pages.entries import signs_of
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.opening import approach, opening
+from hardpoint.pages.pictures import pictured
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, as_text, label_of, shown_tail, shown_type, tell
+from hardpoint.pages.telling import tell
 from hardpoint.pages.view import CrewPage, Fact, Facts, Line, Link, Section, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue, said
+from hardpoint.words import say
 
 
 def type_crew_page(site: Site, type_: Type) -> Page:
     """The crew page of a type."""
-    shown = shown_type(type_)
     address = addresses.type_page(type_.id)
+    shown = pictured(shown_type(type_), site, address)
     view = CrewPage(
         site.frame(address, shown.name),
         shown.name,
@@ -26,7 +32,8 @@ def type_crew_page(site: Site, type_: Type) -> Page:
         _numbers(site, address, type_.id, None),
         two_signs(shown),
         (),
-        Line("an aircraft can differ from it.", "This is the type:"),
+        (),
+        Line(say("an aircraft can differ from it."), say("This is the type:")),
         strip(shown),
         *never_touch(shown),
         _sections(shown),
@@ -38,20 +45,20 @@ def type_crew_page(site: Site, type_: Type) -> Page:
 
 def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
     """The crew page of one aircraft, its differences first."""
-    shown = shown_tail(aircraft)
     address = addresses.tail_page(aircraft.id)
-    title = f"{shown.name} {aircraft.id}"
+    shown = pictured(shown_tail(aircraft), site, address, aircraft.tail.photos)
+    title, sections = f"{shown.name} {aircraft.id}", _sections(shown)
     view = CrewPage(
         site.frame(address, title),
         shown.name,
         aircraft.id,
         _numbers(site, address, aircraft.of.id, aircraft.id),
-        _signs_of_tail(shown, aircraft),
-        _differences(shown),
+        signs_of(aircraft),
+        *banner(shown, sections),
         _declaration(aircraft),
         strip(shown),
         *never_touch(shown),
-        (*_sections(shown), _declared_by(aircraft)),
+        (*sections, _declared_by(aircraft)),
         _links(site, shown, address),
         site.cautions,
     )
@@ -71,54 +78,14 @@ def _sections(shown: Shown) -> tuple[Section, ...]:
         heavy_end,
         recognising,
     )
-    return tuple(make(shown) for make in makers)
-
-
-def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:
-    markings = said(aircraft.tail.markings)
-    colours = said(markings.colours) if markings else None
-    signs = two_signs(shown)
-    return (*signs[:1], colours) if colours else signs
-
-
-def _differences(shown: Shown) -> tuple[Line, ...]:
-    return tuple(
-        Line(
-            {
-                "added": f"{as_text_short(override.here)}",
-                "removed": "not on this aircraft",
-                "changed": as_text_short(override.here),
-            }[override.kind],
-            _where_words(override.at) + ":",
-            href=f"#{addresses.anchor(override.at)}",
-            was="nothing there" if override.kind == "added" else as_text(override.type_says),
-        )
-        for override in shown.overrides
-    )
-
-
-def _where_words(path: tuple[str | int, ...]) -> str:
-    """``controls.magneto-left.off_is`` -> ``Magneto left, off is``: the section's name says nothing to a crew."""
-    words = label_of(path[1:]) if len(path) > 1 else label_of(path)
-    return (words[:1].upper() + words[1:]).replace("-", " ")
-
-
-def as_text_short(tree: object) -> str:
-    """A whole part that was added is told in its section; here a few words do."""
-    if isinstance(tree, dict):
-        place = tree.get("place")
-        side = place.get("side") if isinstance(place, dict) else None
-        return "added here" + (f", {side} side" if isinstance(side, str) and side in ("left", "right") else "")
-    if isinstance(tree, list):
-        return f"{len(tree)} steps, other than on the type"
-    return as_text(str(tree))
+    return tuple(with_links(section, shown) for section in marked(tuple(make(shown) for make in makers), shown))
 
 
 def _declaration(aircraft: Aircraft) -> Line:
     """One line at the head; differences speak for themselves there, and who declared them stands under Recognise."""
     if not aircraft.declared:
-        return Line("nobody has declared how it differs. Below is the type.", "UNKNOWN:", "unknown")
-    return Line("" if aircraft.overrides else "No recorded difference from the type.")
+        return Line(say("nobody has declared how it differs. Below is the type."), say("UNKNOWN:"), "unknown")
+    return Line("" if aircraft.overrides else say("No recorded difference from the type."))
 
 
 def _declared_by(aircraft: Aircraft) -> Section:
@@ -129,14 +96,17 @@ def _declared_by(aircraft: Aircraft) -> Section:
         else Value(f"{tell(declared.by).text}, {tell(declared.date).text}")
     )
     markings = said(aircraft.tail.markings)
-    facts = [Fact("Differences declared by", told)]
+    facts = [Fact(say("Differences declared by"), told)]
     if markings is None:
-        facts.append(Fact("Markings", tell(aircraft.tail.markings)))
+        facts.append(Fact(say("Markings"), tell(aircraft.tail.markings)))
     else:
-        facts += [Fact("Colours", tell(markings.colours)), Fact("Number on", tell(markings.number_on))]
-        facts += [Fact("Also", Value(markings.also))] if markings.also else []
+        facts += [Fact(say("Colours"), tell(markings.colours)), Fact(say("Number on"), tell(markings.number_on))]
+        facts += [Fact(say("Also"), Value(markings.also))] if markings.also else []
     return Section(
-        "this-aircraft", f"This aircraft, {aircraft.id}", (Facts("this-aircraft-facts", "", tuple(facts)),), aircraft.id
+        "this-aircraft",
+        say("This aircraft, {tail}", tail=aircraft.id),
+        (Facts("this-aircraft-facts", "", tuple(facts)),),
+        aircraft.id,
     )
 
 
@@ -155,15 +125,15 @@ def _numbers(site: Site, page: str, type_id: str, tail: str | None) -> tuple[Lin
 
 def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
     targets = [
-        ("Structure: side view and load points", addresses.structure_page(shown.type_id)),
-        ("All figures, converted, with sources", addresses.figures_page(shown.type_id)),
-        ("Compare types", addresses.COMPARE),
-        ("What is unanswered", f"{addresses.GAPS}#{_gaps_anchor(shown)}"),
+        (say("Structure: side view and load points"), addresses.structure_page(shown.type_id)),
+        (say("All figures, converted, with sources"), addresses.figures_page(shown.type_id)),
+        (say("Compare types"), addresses.COMPARE),
+        (say("What is unanswered"), addresses.gaps_of(_home(shown))),
     ]
     if shown.tail:
-        targets.append((f"The type: {shown.name}", addresses.type_page(shown.type_id)))
+        targets.append((say("The type: {name}", name=shown.name), addresses.type_page(shown.type_id)))
     targets += [
-        (f"Tail {tail.id}", addresses.tail_page(tail.id))
+        (say("Tail {tail}", tail=tail.id), addresses.tail_page(tail.id))
         for tail in site.fleet.tails_of(shown.type_id)
         if tail.id != shown.tail
     ]
@@ -171,5 +141,5 @@ def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
     return tuple(Link(text, addresses.relative(target, page)) for text, target in targets)
 
 
-def _gaps_anchor(shown: Shown) -> str:
-    return f"tail-{shown.tail}" if shown.tail else f"type-{shown.type_id}"
+def _home(shown: Shown) -> str:
+    return addresses.tail_page(shown.tail) if shown.tail else addresses.type_page(shown.type_id)

@@ -13,14 +13,23 @@ from typing import Any
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Finding, Path, dotted
 from hardpoint.pages import addresses
+from hardpoint.pages.data_schema import schemas
+from hardpoint.pages.pictures import photo_files
 from hardpoint.pages.site import Site
 from hardpoint.records.fleet import Override, Written
 from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity, shown
 
 
+def files_beside(site: Site) -> Iterator[tuple[str, str | bytes]]:
+    """Address and content of everything that is published beside the pages: data and photos."""
+    yield from data_files(site)
+    yield from photo_files(site).items()
+
+
 def data_files(site: Site) -> Iterator[tuple[str, str]]:
-    """Address and text of every data file; the index comes last, with the digest of each."""
+    """Address and text of every data file; the index comes last, with the digest of each record."""
+    yield from ((f"{addresses.DATA_SCHEMA}/{name}", text) for name, text in schemas().items())
     entries = []
     for kind, record_id, page, record in _records(site):
         address = addresses.record_data(kind, record_id)

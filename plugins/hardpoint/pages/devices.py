@@ -7,42 +7,48 @@ from collections.abc import Iterator
 from hardpoint.figures.answers import device_answer
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, do_not, place_words, several, tell
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import do_not, place_words, several, tell
+from hardpoint.pages.terms import term
 from hardpoint.pages.vessels import way_of, where
 from hardpoint.pages.view import Block, Fact, Facts, Value
-from hardpoint.records.electrics import HighVoltage
+from hardpoint.records.electrics import Battery, HighVoltage
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
+from hardpoint.words import mark, say
 
-ASKED: tuple[tuple[str, DeviceKind], ...] = (("Rocket", "rocket parachute"), ("Seat cartridge", "seat cartridge"))
+ASKED: tuple[tuple[str, DeviceKind], ...] = (
+    (mark("Rocket"), "rocket parachute"),
+    (mark("Seat cartridge"), "seat cartridge"),
+)
 
 
 def devices(shown: Shown) -> Iterator[Block]:
     """The answers first, then each device and the high voltage in full."""
-    yield Facts("pyrotechnics", "Rockets, cartridges, high voltage", (*_asked(shown), *_other_answers(shown)))
+    yield Facts("pyrotechnics", say("Rockets, cartridges, high voltage"), (*_asked(shown), *_other_answers(shown)))
     for name, device in entries(shown.airframe.pyrotechnics).items():
-        yield Facts(anchor(("pyrotechnics", name)), device.kind.capitalize(), _device(shown, name, device))
+        yield Facts(anchor(("pyrotechnics", name)), term(device.kind).capitalize(), _device(shown, name, device))
     system = said(shown.airframe.high_voltage)
     if system:
-        yield Facts("high-voltage", "High voltage", _voltage(shown, system))
+        yield Facts("high-voltage", say("High voltage"), _voltage(shown, system))
 
 
 def _asked(shown: Shown) -> Iterator[Fact]:
     for label, kind in ASKED:
         answer = device_answer(shown.airframe, kind)
-        yield Fact(label, tell(answer) if isinstance(answer, NonValue) else Value("FITTED"))
+        yield Fact(say(label), tell(answer) if isinstance(answer, NonValue) else Value(say("FITTED")))
     system = shown.airframe.high_voltage
-    answered = system if isinstance(system, NonValue) else "FITTED"
-    yield shown.fact("High voltage", ("high_voltage",), answered)
+    answered = system if isinstance(system, NonValue) else say("FITTED")
+    yield shown.fact(say("High voltage"), ("high_voltage",), answered)
 
 
 def _other_answers(shown: Shown) -> Iterator[Fact]:
     """What the record answers of further kinds, for example that a canopy cartridge is unknown."""
     listed = shown.airframe.pyrotechnics
     told = {kind.replace(" ", "-") for _, kind in ASKED}
-    for name, answer in listed.items() if not isinstance(listed, NonValue) else ():
-        if isinstance(answer, NonValue) and name not in told:
-            yield shown.fact(name.replace("-", " ").capitalize(), ("pyrotechnics", name), answer, anchored=True)
+    for name, device in listed.items() if not isinstance(listed, NonValue) else ():
+        if isinstance(device, NonValue) and name not in told:
+            yield shown.fact(name.replace("-", " ").capitalize(), ("pyrotechnics", name), device, anchored=True)
 
 
 def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
@@ -51,13 +57,15 @@ def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
     flies: object = device.exit_direction
     if exit_:
         raised, through = tell(exit_.raised).text, tell(exit_.through).text
-        flies = f"{raised} towards canopy and {exit_.towards}, through {through}"
+        flies = say(
+            "{angle} towards canopy and {way}, through {what}", angle=raised, way=term(exit_.towards), what=through
+        )
     facts = [
-        shown.fact("Where", (*path, "place"), place_words(device.place, shown.airframe)),
-        shown.fact("Handle: never touch", (*path, "handle"), device.handle),
-        shown.fact("Flies", (*path, "exit_direction"), flies, note="a bent mount points anywhere"),
-        Fact("Cable", way_of(device.cable), was=shown.was((*path, "cable"))),
-        shown.fact("State", (*path, "state"), device.state),
+        shown.fact(say("Where"), (*path, "place"), place_words(device.place, shown.airframe)),
+        shown.fact(say("Handle: never touch"), (*path, "handle"), device.handle),
+        shown.fact(say("Flies"), (*path, "exit_direction"), flies, note=say("a bent mount points anywhere")),
+        Fact(say("Cable"), way_of(device.cable), was=shown.was((*path, "cable"))),
+        shown.fact(say("State"), (*path, "state"), device.state),
     ]
     facts += [Fact(label, words, was=shown.was((*path, "do_not"))) for label, words in do_not(device.do_not)]
     return tuple(facts)
@@ -66,15 +74,15 @@ def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
 def _voltage(shown: Shown, system: HighVoltage) -> tuple[Fact, ...]:
     path = ("high_voltage",)
     facts = [
-        shown.fact("Stays live", (*path, "stays_live"), system.stays_live),
-        shown.fact("Voltage", (*path, "voltage"), system.voltage),
-        Fact("Packs", _packs(shown, system), was=shown.was((*path, "packs"))),
-        Fact("Cables", _cables(system), was=shown.was((*path, "cables"))),
+        shown.fact(say("Stays live"), (*path, "stays_live"), system.stays_live),
+        shown.fact(say("Voltage"), (*path, "voltage"), system.voltage),
+        Fact(say("Packs"), _packs(shown, system), was=shown.was((*path, "packs"))),
+        Fact(say("Cables"), _cables(system), was=shown.was((*path, "cables"))),
         _disconnect(shown, system),
     ]
     if system.vents is not None:
-        facts.append(shown.fact("Vents", (*path, "vents"), place_words(system.vents, shown.airframe)))
-    facts.append(shown.fact("In water", (*path, "in_water"), system.in_water))
+        facts.append(shown.fact(say("Vents"), (*path, "vents"), place_words(system.vents, shown.airframe)))
+    facts.append(shown.fact(say("In water"), (*path, "in_water"), system.in_water))
     return tuple(facts)
 
 
@@ -82,9 +90,20 @@ def _packs(shown: Shown, system: HighVoltage) -> Value:
     if isinstance(system.packs, NonValue):
         return tell(system.packs)
     return several(
-        (name, tell(pack) if isinstance(pack, NonValue) else where(pack.place, shown))
-        for name, pack in system.packs.items()
+        (name, tell(pack) if isinstance(pack, NonValue) else _pack(shown, pack)) for name, pack in system.packs.items()
     )
+
+
+def _pack(shown: Shown, pack: Battery) -> Value:
+    """Where it is, what of it stays live, what it is made of, which way its cable runs."""
+    answers = [
+        (say("where"), where(pack.place, shown)),
+        (say("stays live"), tell(pack.stays_live)),
+        (say("made of"), tell(pack.chemistry)),
+    ]
+    if pack.cable is not None:
+        answers.append((say("cable"), way_of(pack.cable)))
+    return several(answers)
 
 
 def _cables(system: HighVoltage) -> Value:
@@ -97,4 +116,4 @@ def _disconnect(shown: Shown, system: HighVoltage) -> Fact:
     told = tell(system.disconnect)
     href = f"#{anchor(('controls', told.text))}" if told.state == "said" else ""
     value = Value(told.text.replace("-", " ") if href else told.text, told.state, href=href)
-    return Fact("Disconnect", value, was=shown.was(("high_voltage", "disconnect")))
+    return Fact(say("Disconnect"), value, was=shown.was(("high_voltage", "disconnect")))

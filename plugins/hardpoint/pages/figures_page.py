@@ -7,20 +7,28 @@ from collections.abc import Iterator
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
+from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, as_text, label_of, shown_tail, shown_type, tell, tell_quantity
+from hardpoint.pages.telling import tell, tell_quantity
+from hardpoint.pages.terms import as_text, label_of
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.fleet import Type
+from hardpoint.records.tail import Tail
 from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity
+from hardpoint.words import mark, say, say_again
 
-_ROUNDED = {"up": "rounded up, the safe side", "down": "rounded down, the safe side", "nearest": "nearest"}
+_ROUNDED = {
+    "up": mark("rounded up, the safe side"),
+    "down": mark("rounded down, the safe side"),
+    "nearest": mark("nearest"),
+}
 _STATUS = {
-    "single": "one statement",
-    "agree": "the two agree",
-    "rounded": "the two agree within their rounding",
-    "disagree": "THE TWO DISAGREE",
+    "single": mark("one statement"),
+    "agree": mark("the two agree"),
+    "rounded": mark("the two agree within their rounding"),
+    "disagree": mark("THE TWO DISAGREE"),
 }
 
 
@@ -28,20 +36,26 @@ def figures_page(site: Site, type_: Type) -> Page:
     """Figures of a type; what its tails have otherwise stands in a section of its own."""
     shown = shown_type(type_)
     page = addresses.figures_page(type_.id)
-    title = f"{shown.name}: figures"
+    title = say("{name}: figures", name=shown.name)
     sections = [
-        Section("quantities", "Quantities as stated and converted", (_quantities(shown, page),), "Quantities"),
+        Section(
+            "quantities", say("Quantities as stated and converted"), (_quantities(shown, page),), say("Quantities")
+        ),
         *_tails(site, type_, page),
-        Section("provenance", "Who checked what, and when again", (_provenance(site, shown),), "Checked"),
-        Section("as-written", "The whole record as its author wrote it", as_written(shown.tree), "As written"),
+        Section("provenance", say("Who checked what, and when again"), (_provenance(site, shown),), say("Checked")),
+        Section(
+            "as-written", say("The whole record as its author wrote it"), as_written(shown.tree), say("As written")
+        ),
     ]
-    lead = (
-        f"For planning, not for the aircraft side. Stations are in {shown.airframe.datum.unit} and grow aft; zero at: "
-        f"{tell(shown.airframe.datum.zero).text}. A figure stays as its author wrote it; the conversion stands beside."
+    lead = say(
+        "For planning, not for the aircraft side. Stations are in {unit} and grow aft; zero at: {zero}. "
+        "A figure stays as its author wrote it; the conversion stands beside.",
+        unit=shown.airframe.datum.unit,
+        zero=tell(shown.airframe.datum.zero).text,
     )
     links = (
-        Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),
-        Link("Structure: side view and load points", addresses.relative(addresses.structure_page(type_.id), page)),
+        Link(say("Crew page: {name}", name=shown.name), addresses.relative(addresses.type_page(type_.id), page)),
+        Link(say("Structure: side view and load points"), addresses.relative(addresses.structure_page(type_.id), page)),
     )
     view = SheetPage(
         site.frame(page, title, (shown.name, addresses.type_page(type_.id))),
@@ -56,8 +70,8 @@ def figures_page(site: Site, type_: Type) -> Page:
 
 def _quantities(shown: Shown, page: str, prefix: str = "quantity") -> Table:
     rows = tuple(_row(shown, path, quantity, page, prefix) for path, quantity in stated(shown))
-    heads = ("What", "As stated", "Converted", "How it was checked and rounded")
-    return Table(f"{prefix}-table", "Every quantity of the record", heads, rows)
+    heads = (say("What"), say("As stated"), say("Converted"), say("How it was checked and rounded"))
+    return Table(f"{prefix}-table", say("Every quantity of the record"), heads, rows)
 
 
 def stated(shown: Shown) -> Iterator[tuple[Path, Quantity]]:
@@ -70,10 +84,9 @@ def stated(shown: Shown) -> Iterator[tuple[Path, Quantity]]:
 
 def _row(shown: Shown, path: Path, quantity: Quantity, page: str, prefix: str) -> Row:
     told = tell_quantity(quantity, path)
-    rounding = _ROUNDED[rounding_of(path, quantity.kind)] if told.beside else ""
-    check = "; ".join(
-        part for part in (_STATUS[quantity.status], quantity.slip or "", _governs(quantity), rounding) if part
-    )
+    rounding = say(_ROUNDED[rounding_of(path, quantity.kind)]) if told.beside else ""
+    slip = say_again(quantity.slip or "")
+    check = "; ".join(part for part in (say(_STATUS[quantity.status]), slip, _governs(quantity), rounding) if part)
     back = (
         addresses.relative(f"{addresses.type_page(shown.type_id)}#{addresses.anchor(path)}", page)
         if _has_anchor(path)
@@ -83,7 +96,7 @@ def _row(shown: Shown, path: Path, quantity: Quantity, page: str, prefix: str) -
     cells = (
         Value(label_of(path), href=back),
         Value(told.text),
-        Value(", ".join(told.beside) or "as stated"),
+        Value(", ".join(told.beside) or say("as stated")),
         Value(check),
     )
     return Row(cells, f"{prefix}-" + "-".join(map(str, path)).replace("_", "-").replace(" ", "-"), tone)  # type: ignore[arg-type]
@@ -95,8 +108,8 @@ def _has_anchor(path: Path) -> bool:
 
 def _governs(quantity: Quantity) -> str:
     if quantity.governs:
-        return f"{quantity.governs.text} governs"
-    return "neither was chosen; both enter the figures" if quantity.status == "disagree" else ""
+        return say("{figure} governs", figure=quantity.governs.text)
+    return say("neither was chosen; both enter the figures") if quantity.status == "disagree" else ""
 
 
 def _tails(site: Site, type_: Type, page: str) -> Iterator[Section]:
@@ -104,10 +117,11 @@ def _tails(site: Site, type_: Type, page: str) -> Iterator[Section]:
     for tail in site.fleet.tails_of(type_.id):
         href = addresses.relative(addresses.tail_page(tail.id), page)
         blocks: tuple[Block, ...] = (
-            Lines((Line(f"Crew page of {tail.id}", href=href),)),
+            Lines((Line(say("Crew page of {tail}", tail=tail.id), href=href),)),
             *_otherwise(shown_tail(tail)),
         )
-        yield Section(f"tail-{tail.id}", f"Tail {tail.id}", (*blocks, *as_written(tail.own.tree, tail.id)), tail.id)
+        blocks = (*blocks, *as_written(tail.own.tree, Tail, tail.id))
+        yield Section(f"tail-{tail.id}", say("Tail {tail}", tail=tail.id), blocks, tail.id)
 
 
 def _otherwise(shown: Shown) -> Iterator[Block]:
@@ -115,27 +129,27 @@ def _otherwise(shown: Shown) -> Iterator[Block]:
         Row(
             (
                 Value(label_of(override.at)),
-                Value(as_text(override.type_says)),
-                Value(as_text(override.here)),
-                Value(override.because or "no reason recorded"),
+                Value(as_text(override.type_says, override.at)),
+                Value(as_text(override.here, override.at)),
+                Value(override.because or say("no reason recorded")),
             )
         )
         for override in shown.overrides
     )
     if rows:
-        heads = ("Where", "Type says", "Here", "Because")
-        yield Table(f"differs-{shown.id}", f"What {shown.id} has otherwise", heads, rows)
+        heads = (say("Where"), say("Type says"), say("Here"), say("Because"))
+        yield Table(f"differs-{shown.id}", say("What {tail} has otherwise", tail=shown.id), heads, rows)
 
 
 def _provenance(site: Site, shown: Shown) -> Block:
     checked = shown.airframe.checked
     if not checked:
-        return Lines((Line("nothing in this record says how it was checked", "UNKNOWN", "unknown"),))
+        return Lines((Line(say("nothing in this record says how it was checked"), say("UNKNOWN"), "unknown"),))
     rows = tuple(
         Row(
             (
                 Value(label_of((name,))),
-                Value(check.how),
+                tell(check.how),
                 tell(check.aircraft),
                 tell(check.by),
                 tell(check.date),
@@ -146,21 +160,31 @@ def _provenance(site: Site, shown: Shown) -> Block:
         )
         for name, check in checked.items()
     )
-    heads = ("Section", "How", "On which aircraft", "By", "When", "Review by", "Source")
-    return Table("provenance-table", "Provenance by section", heads, rows)
+    heads = (
+        say("Section"),
+        say("How"),
+        say("On which aircraft"),
+        say("By"),
+        say("When"),
+        say("Review by"),
+        say("Source"),
+    )
+    return Table("provenance-table", say("Provenance by section"), heads, rows)
 
 
 def _review(site: Site, review: object) -> Value:
     told = tell(review)
     overdue = told.state == "said" and told.text < site.as_of.isoformat()
-    return Value(told.text, told.state, remark=f"OVERDUE on {site.as_of.isoformat()}" if overdue else "")
+    return Value(told.text, told.state, remark=say("OVERDUE on {date}", date=site.as_of.isoformat()) if overdue else "")
 
 
 def _source(site: Site, source: str | None) -> Value:
     if source is None:
-        return Value("none cited")
+        return Value(say("none cited"))
     found = site.fleet.sources.get(source)
     if found is None:
         return Value(source)
-    where = ", ".join(part for part in (found.title, found.publisher, found.edition, found.section or "") if part)
-    return Value(f"{where} ({found.standing})")
+    where = ", ".join(
+        part for part in (found.title, found.publisher, tell(found.edition).text, found.section or "") if part
+    )
+    return Value(f"{where} ({tell(found.standing).text})")

@@ -16,8 +16,9 @@ from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.finder_places import Found, kinds, page_places, places
 from hardpoint.pages.lineup import day_title
+from hardpoint.pages.shown import shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import shown_tail, shown_type, tell
+from hardpoint.pages.telling import tell
 from hardpoint.records.event import Entry
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue, said

@@ -8,8 +8,9 @@ from typing import Any
 
 from hardpoint.findings import Path
 from hardpoint.pages import addresses, anchors
+from hardpoint.pages.shown import Shown
 from hardpoint.pages.site import Page
-from hardpoint.pages.telling import Shown, tell
+from hardpoint.pages.telling import tell
 from hardpoint.pages.view import Section
 from hardpoint.records.known import NonValue
 from hardpoint.records.tanks import ENGINE_FUELS

@@ -4,27 +4,36 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.drawings.handle import exit_sketch
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import UNKNOWN, Shown, folded, place_words, several, steps_of, tell, travels
+from hardpoint.pages.pictures import photos_at, wants_sketch
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import folded, in_full, place_words, several, steps_of, tell, told_place, travels, unknown
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
-from hardpoint.records.exits import Canopy, Exit
+from hardpoint.records.exits import Canopy, Exit, Holder
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.sight import Approach
+from hardpoint.words import mark, say
 
 _TITLES = {
-    "handle": "Handle",
-    "reach in": "Reach in",
-    "jettison": "Jettison",
-    "break in": "Break in",
-    "hinge release": "Free the hinge",
-    "open cockpit": "Open cockpit",
+    "handle": mark("Handle, from {side}"),
+    "reach in": mark("Reach in, from {side}"),
+    "jettison": mark("Jettison, from {side}"),
+    "break in": mark("Break in, from {side}"),
+    "hinge release": mark("Free the hinge, from {side}"),
+    "open cockpit": mark("Open cockpit, from {side}"),
 }
-_OPENS = {
-    "opens": "opens",
-    "opens once flooded": "opens only once flooded",
-    "opens given the room": "opens if there is room",
-    "does not open": "does NOT open",
+OPENS = {
+    "opens": mark("opens"),
+    "opens once flooded": mark("opens only once flooded"),
+    "opens given the room": mark("opens if there is room"),
+    "does not open": mark("does NOT open"),
 }
+_BLASTS = (
+    ("intake_keep", mark("how far to keep ahead of the intake"), mark("ahead of the intake: keep {distance}")),
+    ("exhaust_keep", mark("how far to keep behind the exhaust"), mark("behind the exhaust: keep {distance}")),
+)
 
 
 def approach(shown: Shown) -> Section:
@@ -32,58 +41,90 @@ def approach(shown: Shown) -> Section:
     told = shown.airframe.approach
     was = shown.was(("approach",))
     if isinstance(told, NonValue):
-        lines = [Line("from where to come: nobody has recorded it", "UNKNOWN", "unknown", was=was)]
+        lines = [Line(say("from where to come: nobody has recorded it"), say("UNKNOWN"), "unknown", was=was)]
     else:
         come = said(told.come_from)
-        best = f"from the {', then the '.join(come)}." if come else "from where: UNKNOWN."
-        lines = [Line(best, "Come", "plain" if come else "unknown", was=was), *_first_danger(told)]
-    return Section("approach", "Approach", (Lines(tuple(lines)),), "Approach")
+        best = say("from the {bearings}.", bearings=_in_turn(come)) if come else say("from where: UNKNOWN.")
+        lines = [Line(best, say("Come"), "plain" if come else "unknown", was=was), *_directions(shown, told)]
+    return Section("approach", say("Approach"), (Lines(tuple(lines)),), say("Approach"))
 
 
-def _first_danger(told: Approach) -> Iterator[Line]:
-    """The first direction not to come from; the steps follow on the first screen, so the rest is one tap away."""
+def _in_turn(bearings: tuple[str, ...]) -> str:
+    """The best first, then where else from."""
+    told = _bearing(bearings[0])
+    for bearing in bearings[1:]:
+        told = say("{first}, then the {next}", first=told, next=_bearing(bearing))
+    return told
+
+
+_OF_THE_PILOT = {
+    "left side": mark("pilot's left side"),
+    "right side": mark("pilot's right side"),
+    "left front quarter": mark("pilot's left front quarter"),
+    "right front quarter": mark("pilot's right front quarter"),
+    "left rear quarter": mark("pilot's left rear quarter"),
+    "right rear quarter": mark("pilot's right rear quarter"),
+}
+"""A crew that faces an inverted wreck has its own left and right: the page names whose they are."""
+
+
+def _bearing(bearing: str) -> str:
+    return say(_OF_THE_PILOT[bearing]) if bearing in _OF_THE_PILOT else term(bearing)
+
+
+_ROOM = 100
+"""Letters of the line of directions: the opening steps follow on the first screen of a phone."""
+
+
+def _directions(shown: Shown, told: Approach) -> Iterator[Line]:
+    """Where not to come from, as many as there is room for; the others and every reason are one tap away, counted."""
     if told.keep_out is NonValue.UNKNOWN:
-        yield Line("from where not to come", "UNKNOWN", "unknown")
-    dangers = said(told.keep_out) or ()
+        yield Line(say("from where not to come"), say("UNKNOWN"), "unknown")
+    dangers = [danger.where for danger in said(told.keep_out) or ()] + [line.text for line in _blast(shown)]
     if dangers:
-        more = f" {len(dangers) - 1} more." if len(dangers) > 1 else ""
-        yield Line(f"{dangers[0].where}.{more}", "Not", "caution", "#keep-out")
+        fit = next((n for n in range(len(dangers), 1, -1) if len("; ".join(dangers[:n])) <= _ROOM), 1)
+        rest = len(dangers) - fit
+        more = " " + say("{count} more.", count=rest) if rest else ""
+        yield Line(f"{'; '.join(dangers[:fit])}.{more}", say("Not"), "caution", "#keep-out")
 
 
 def keep_out(shown: Shown) -> Iterator[Block]:
     """Why to come from there, and every direction not to come from, with its reason."""
     told = said(shown.airframe.approach)
     if told is None:
-        yield Lines(tuple(_blast(shown)), "keep-out", "Directions")
+        yield Lines(tuple(_blast(shown)), "keep-out", say("Directions"))
         return
-    lines = [Line(tell(told.because).text, "Come from there because:")]
+    lines = [Line(tell(told.because).text, say("Come from there because:"))]
     lines += [
-        Line(f"{d.where}: {d.why}" + (f" ({d.keep})" if d.keep else ""), "Not", "caution")
+        Line(f"{d.where}: {d.why}" + (f" ({d.keep})" if d.keep else ""), say("Not"), "caution")
         for d in said(told.keep_out) or ()
     ]
     if told.keep_out is NonValue.UNKNOWN:
-        lines.append(Line("from where not to come", "UNKNOWN", "unknown"))
-    yield Lines((*lines, *_blast(shown)), "keep-out", "Directions")
+        lines.append(Line(say("from where not to come"), say("UNKNOWN"), "unknown"))
+    yield Lines((*lines, *_blast(shown)), "keep-out", say("Directions"))
 
 
 def _blast(shown: Shown) -> Iterator[Line]:
     """How far to keep from intake, exhaust and rotor, where there is one."""
     engine = said(shown.airframe.engine)
-    for where, key in (("ahead of the intake", "intake_keep"), ("behind the exhaust", "exhaust_keep")):
+    for key, not_known, keep in _BLASTS:
         answer = getattr(engine, key) if engine else NonValue.NOT_APPLICABLE
         if answer is NonValue.UNKNOWN:
-            yield Line(f"how far to keep {where}", "UNKNOWN", "unknown")
+            yield Line(say(not_known), say("UNKNOWN"), "unknown")
         elif said(answer) is not None:
             told = tell(answer, ("engine", key))
-            beside = f" ({told.beside[0]})" if told.beside else ""
-            yield Line(f"{where}: keep {told.text}{beside}", "Not", "caution")
+            yield Line(say(keep, distance=in_full(told)), say("Not"), "caution")
     rotor = said(shown.airframe.rotor)
     if rotor:
-        height, run_down = tell(rotor.tip_height), tell(rotor.run_down)
-        words = f"a blade comes down to {height.text}; it turns for {run_down.text} after shut-down"
-        yield Line(words, "Rotor:", "unknown" if "unknown" in (height.state, run_down.state) else "caution")
+        height, run_down = tell(rotor.tip_height, ("rotor", "tip_height")), tell(rotor.run_down, ("rotor", "run_down"))
+        words = say(
+            "a blade comes down to {height}; it turns for {time} after shut-down",
+            height=in_full(height),
+            time=in_full(run_down),
+        )
+        yield Line(words, say("Rotor:"), "unknown" if "unknown" in (height.state, run_down.state) else "caution")
     elif shown.airframe.rotor is NonValue.UNKNOWN:
-        yield Line("whether there is a rotor", "UNKNOWN", "unknown")
+        yield Line(say("whether there is a rotor"), say("UNKNOWN"), "unknown")
 
 
 def opening(shown: Shown) -> Section:
@@ -91,12 +132,12 @@ def opening(shown: Shown) -> Section:
     blocks: list[Block] = []
     exits = shown.airframe.exits
     if isinstance(exits, NonValue):
-        blocks.append(Lines((Line("how it opens: nobody has recorded it", "UNKNOWN", "unknown"),)))
+        blocks.append(Lines((Line(say("how it opens: nobody has recorded it"), say("UNKNOWN"), "unknown"),)))
     for name, exit_ in entries(exits).items():
         blocks.append(_way_in(shown, name, exit_))
     blocks += list(_unanswered(shown))
     blocks += list(_canopies(shown))
-    return Section("open", "Open", tuple(blocks), "Open")
+    return Section("open", say("Open"), tuple(blocks), say("Open"))
 
 
 def _unanswered(shown: Shown) -> Iterator[Block]:
@@ -117,37 +158,48 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
     where = place_words(exit_.place, shown.airframe)
     facts = [
         _by_attitude(shown, name, exit_),
-        shown.fact("Handle looks", (*path, "looks"), exit_.looks),
-        shown.fact("Label", (*path, "label"), exit_.label),
-        shown.fact("Other side", (*path, "other_side"), exit_.other_side),
-        shown.fact("It has worked when", (*path, "success"), exit_.success),
+        shown.fact(say("Handle looks"), (*path, "looks"), exit_.looks),
+        shown.fact(say("Label"), (*path, "label"), exit_.label),
+        shown.fact(say("Other side"), (*path, "other_side"), exit_.other_side),
+        shown.fact(say("It has worked when"), (*path, "success"), exit_.success),
     ]
     facts += _held(shown, exit_)
     if far := travels(exit_.steps):
-        facts.append(Fact("How far it moves", Value(far)))
+        facts.append(Fact(say("How far it moves"), Value(far)))
     if exit_.needs:
-        facts.append(shown.fact("Needs", (*path, "needs"), exit_.needs))
+        facts.append(shown.fact(say("Needs"), (*path, "needs"), exit_.needs))
     for label, key in (
-        ("Pane", "pane_thickness"),
-        ("Head behind the pane", "head_clearance"),
-        ("Reach", "reach"),
-        ("Snags", "snags"),
-        ("Handle stays on", "stays_on"),
+        (say("Pane"), "pane_thickness"),
+        (say("Head behind the pane"), "head_clearance"),
+        (say("Reach"), "reach"),
+        (say("Snags"), "snags"),
+        (say("Handle stays on"), "stays_on"),
     ):
         if getattr(exit_, key) is not None:
             facts.append(shown.fact(label, (*path, key), getattr(exit_, key)))
     seen, more = folded(
-        facts, "Works", "Held by", "It has worked when", "Needs", "Head behind the pane", "Reach", "Snags"
+        facts,
+        say("Works"),
+        say("Handle looks"),
+        say("Label"),
+        say("Held by"),
+        say("It has worked when"),
+        say("Needs"),
+        say("Head behind the pane"),
+        say("Reach"),
+        say("Snags"),
     )
     return Steps(
         anchor(path),
-        f"{_TITLES[exit_.way_in]}, from {origin}",
+        say(_TITLES[exit_.way_in], side=origin),
         where,
         steps_of(exit_.steps),
         seen,
         more,
         "",
-        shown.was(path) if _is_new(shown, path) else shown.was((*path, "steps")),
+        shown.was(path) if _is_new(shown, path) else shown.was(*((*path, key) for key in ("from", "place", "steps"))),
+        shown.photos.get(path, ()),
+        exit_sketch(exit_) if wants_sketch(shown, path) else "",
     )
 
 
@@ -158,17 +210,17 @@ def _is_new(shown: Shown, path: tuple[str, ...]) -> bool:
 def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
     works = exit_.works
     asked = (
-        ("upright", works.upright),
-        ("inverted", works.inverted),
-        ("left side down", works.left_side_down),
-        ("right side down", works.right_side_down),
-        ("in water", works.in_water),
+        (say("upright"), works.upright),
+        (say("inverted"), works.inverted),
+        (say("left side down"), works.left_side_down),
+        (say("right side down"), works.right_side_down),
+        (say("in water"), works.in_water),
     )
-    told = [(attitude, Value(_OPENS[str(answer)]) if said(answer) else UNKNOWN) for attitude, answer in asked]
+    told = [(attitude, Value(say(OPENS[str(answer)])) if said(answer) else unknown()) for attitude, answer in asked]
     if said(works.room_needed) is not None:
-        told.append(("room needed", tell(works.room_needed, ("exits", name, "works", "room_needed"))))
+        told.append((say("room needed"), tell(works.room_needed, ("exits", name, "works", "room_needed"))))
     value = several(told)
-    return Fact("Works", value, was=shown.was(("exits", name, "works")))
+    return Fact(say("Works"), value, was=shown.was(("exits", name, "works")))
 
 
 def _held(shown: Shown, exit_: Exit) -> Iterator[Fact]:
@@ -177,33 +229,40 @@ def _held(shown: Shown, exit_: Exit) -> Iterator[Fact]:
     for name, holder in entries(canopy.held_by if canopy else NonValue.NOT_APPLICABLE).items():
         path = ("canopies", exit_.opens, "held_by", name)
         freed = tell(holder.freed_by)
-        yield Fact("Held by", Value(f"{holder.what}; freed by {freed.text}", freed.state), was=shown.was(path))
+        what = Value(holder.what) if holder.place is None else _held_at(holder, shown)
+        yield Fact(say("Held by"), several([(say("what"), what), (say("freed by"), freed)]), was=shown.was(path))
+
+
+def _held_at(holder: Holder, shown: Shown) -> Value:
+    place = told_place(holder.place, shown.airframe)
+    return Value(say("{what}, {place}", what=holder.what, place=place.text), place.state)
 
 
 def _canopies(shown: Shown) -> Iterator[Block]:
     canopies = shown.airframe.canopies
     if isinstance(canopies, NonValue):
-        yield Facts("canopies", "", (Fact("Canopy", tell(canopies)),))
+        yield Facts("canopies", "", (Fact(say("Canopy"), tell(canopies)),))
         return
     for name, canopy in canopies.items():
         if isinstance(canopy, NonValue):
             yield Facts(anchor(("canopies", name)), "", (Fact(name.replace("-", " "), tell(canopy)),))
         else:
-            yield Facts(anchor(("canopies", name)), canopy.kind.capitalize(), _canopy_facts(shown, name, canopy))
+            yield Facts(anchor(("canopies", name)), term(canopy.kind).capitalize(), _canopy_facts(shown, name, canopy))
+            yield from photos_at(shown, ("canopies", name))
 
 
 def _canopy_facts(shown: Shown, name: str, canopy: Canopy) -> tuple[Fact, ...]:
     asked = (
-        ("Hinges", "hinges"),
-        ("Latches", "latches"),
-        ("Weighs", "mass"),
-        ("Made of", "material"),
-        ("Thickness", "thickness"),
-        ("Clear opening", "clear_opening"),
+        (say("Hinges"), "hinges"),
+        (say("Latches"), "latches"),
+        (say("Weighs"), "mass"),
+        (say("Made of"), "material"),
+        (say("Thickness"), "thickness"),
+        (say("Clear opening"), "clear_opening"),
     )
     facts = [shown.fact(label, ("canopies", name, key), getattr(canopy, key)) for label, key in asked]
     if canopy.frame is not None:
-        facts.append(shown.fact("Frame", ("canopies", name, "frame"), canopy.frame))
+        facts.append(shown.fact(say("Frame"), ("canopies", name, "frame"), canopy.frame))
     if isinstance(canopy.held_by, NonValue):
-        facts.append(shown.fact("Struts and lanyards", ("canopies", name, "held_by"), canopy.held_by))
+        facts.append(shown.fact(say("Struts and lanyards"), ("canopies", name, "held_by"), canopy.held_by))
     return tuple(facts)

@@ -2,17 +2,37 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from hardpoint.drawings.handle import control_sketch
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
-from hardpoint.pages.telling import Shown, folded, place_words, steps_of, tell, travels, verb_for, way_words
-from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Step, Steps, Value
+from hardpoint.pages.pictures import wants_sketch
+from hardpoint.pages.shown import Shown
+from hardpoint.pages.telling import (
+    folded,
+    in_full,
+    place_words,
+    several,
+    steps_of,
+    tell,
+    told_place,
+    travels,
+    unknown,
+    verb_for,
+    way_words,
+)
+from hardpoint.pages.vessels import way_of
+from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Step, Steps, Tone, Value
 from hardpoint.records.controls import Control
+from hardpoint.records.electrics import Battery
 from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.powerplant import Engine
+from hardpoint.words import mark, say
 
-_PROPELLER = "Propeller still dangerous."
 _NO_PROPELLER = (NonValue.NOT_FITTED, NonValue.NOT_APPLICABLE)
 """Somebody looked; an unknown propeller counts as one that is there."""
-_ALONE = {"suffices": "suffices by itself", "all needed": "not alone: all of them are needed"}
+_ALONE = {"suffices": mark("suffices by itself"), "all needed": mark("not alone: all of them are needed")}
 
 
 def shutting_down(shown: Shown) -> Section:
@@ -20,64 +40,85 @@ def shutting_down(shown: Shown) -> Section:
     controls = shown.airframe.controls
     blocks: list[Block] = [_turning(shown)]
     if isinstance(controls, NonValue):
-        blocks.append(Lines((Line("how it is shut down: nobody has recorded it", "UNKNOWN", "unknown"),)))
+        blocks.append(Lines((Line(say("how it is shut down: nobody has recorded it"), say("UNKNOWN"), "unknown"),)))
     for name, control in entries(controls).items():
         blocks.append(_control(shown, name, control))
-    blocks.append(Facts("batteries", "Still live afterwards", _live(shown)))
-    return Section("shut-down", "Shut down", tuple(blocks), "Shut down")
+    blocks.append(Facts("batteries", say("Still live afterwards"), _live(shown)))
+    return Section("shut-down", say("Shut down"), tuple(blocks), say("Shut down"))
 
 
 def _turning(shown: Shown) -> Lines:
+    """What still turns, for how long, and what can make it turn again."""
     airframe = shown.airframe
-    if airframe.propeller is NonValue.NOT_FITTED and airframe.engine is NonValue.NOT_FITTED:
-        return Lines((Line("no engine and no propeller recorded on this type"),))
+    if airframe.propeller in _NO_PROPELLER and airframe.engine is NonValue.NOT_FITTED:
+        return Lines((Line(say("no engine and no propeller recorded on this type")),), "engine")
     engine = said(airframe.engine)
-    told = tell(engine.run_down) if engine else tell(NonValue.UNKNOWN)
-    lines = [
-        Line(
-            "nothing below makes the propeller safe. Keep out of its disc until it is held or off.",
-            "Propeller:",
-            "caution",
-        )
-    ]
-    if said(airframe.propeller) is not None or engine is None:
-        lines.append(
-            Line(
-                f"turns for {told.text} after shut-down", "Run-down", "unknown" if told.state == "unknown" else "plain"
-            )
-        )
+    lines = [] if airframe.propeller in _NO_PROPELLER else [_disc()]
+    if engine or airframe.engine is NonValue.UNKNOWN:
+        lines.append(_run_down(shown, engine))
     if engine and engine.restarts:
-        lines.append(Line(engine.restarts, "Can start again:", "caution"))
-    propeller = said(airframe.propeller)
+        lines.append(Line(engine.restarts, say("Can start again:"), "caution", was=shown.was(("engine", "restarts"))))
+    lines += list(_swung(shown))
+    return Lines(tuple(lines), "engine")
+
+
+def _disc() -> Line:
+    text = say("nothing below makes the propeller safe. Keep out of its disc until it is held or off.")
+    return Line(text, say("Propeller:"), "caution")
+
+
+def _run_down(shown: Shown, engine: Engine | None) -> Line:
+    told = tell(engine.run_down, ("engine", "run_down")) if engine else unknown()
+    tone: Tone = "unknown" if told.state == "unknown" else "plain"
+    words = say("turns for {time} after shut-down", time=in_full(told))
+    return Line(words, say("Run-down"), tone, was=shown.was(("engine", "run_down"), ("engine", "kind")))
+
+
+def _swung(shown: Shown) -> Iterator[Line]:
+    propeller = said(shown.airframe.propeller)
+    was = shown.was(("propeller", "hand_swung"))
     if propeller and propeller.hand_swung == "by hand":
-        lines.append(
-            Line("it is started by hand and fires at a touch while a magneto is live", "Propeller:", "caution")
-        )
-    return Lines(tuple(lines))
+        text = say("it is started by hand and fires at a touch while a magneto is live")
+        yield Line(text, say("Propeller:"), "caution", was=was)
+    elif propeller and propeller.hand_swung is NonValue.UNKNOWN:
+        text = say("whether it is started by hand; assume that it fires at a touch")
+        yield Line(text, say("UNKNOWN"), "unknown", was=was)
 
 
 def _control(shown: Shown, name: str, control: Control) -> Steps:
     path: Path = ("controls", name)
     facts = [
-        shown.fact("Guard", (*path, "guard"), control.guard),
-        shown.fact("Beyond off", (*path, "beyond_off"), control.beyond_off),
+        shown.fact(say("Guard"), (*path, "guard"), control.guard),
+        shown.fact(say("Beyond off"), (*path, "beyond_off"), control.beyond_off),
         _alone(shown, path, control),
-        shown.fact("It has worked when", (*path, "success"), control.success),
-        shown.fact("Looks", (*path, "looks"), control.looks),
+        shown.fact(say("It has worked when"), (*path, "success"), control.success),
+        shown.fact(say("Looks"), (*path, "looks"), control.looks),
     ]
+    if control.steps != () and control.off_is is not NonValue.NOT_APPLICABLE:
+        facts.insert(0, _off(shown, path, control))
     if far := travels(control.steps):
-        facts.append(Fact("How far it moves", Value(far)))
+        facts.append(Fact(say("How far it moves"), Value(far)))
     if control.feel is not None:
-        facts.append(shown.fact("Feels", (*path, "feel"), control.feel))
+        facts.append(shown.fact(say("Feels"), (*path, "feel"), control.feel))
     if control.stays_live is not None:
-        facts.append(shown.fact("Stays live", (*path, "stays_live"), control.stays_live))
+        facts.append(shown.fact(say("Stays live"), (*path, "stays_live"), control.stays_live))
     if control.repeats:
-        facts.append(shown.fact("Also", (*path, "repeats"), f"a second one of {control.repeats.replace('-', ' ')}"))
-    was = shown.was((*path, "off_is")) or shown.was((*path, "steps"))
-    quiet = {"Guard": control.guard in ("none", NonValue.NOT_FITTED), "Beyond off": control.beyond_off == "nothing"}
-    quiet["Stays live"] = control.stays_live == "nothing"
+        twin = say("a second one of {control}", control=control.repeats.replace("-", " "))
+        facts.append(shown.fact(say("Also"), (*path, "repeats"), twin))
+    keys = (
+        ("steps", "works_by", "place", "kind", "by")
+        if control.steps
+        else ("off_is", "seen_from", "works_by", "place", "kind", "by")
+    )
+    was = shown.was(*((*path, key) for key in keys))
+    quiet = {
+        say("Guard"): control.guard in ("none", NonValue.NOT_FITTED),
+        say("Beyond off"): control.beyond_off == "nothing",
+        say("Stays live"): control.stays_live == "nothing",
+    }
     first = [label for label, says_nothing in quiet.items() if not says_nothing]
-    seen, more = folded(facts, "Alone", "It has worked when", *first)
+    shown_first = (say("Off is"), say("Looks"), say("Feels"), say("Alone"), say("It has worked when"))
+    seen, more = folded(facts, *shown_first, *first)
     return Steps(
         anchor(path),
         name.replace("-", " ").capitalize(),
@@ -85,17 +126,25 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
         _movement(control),
         seen,
         more,
-        "" if shown.airframe.propeller in _NO_PROPELLER else _PROPELLER,
+        "" if shown.airframe.propeller in _NO_PROPELLER else say("Propeller still dangerous."),
         was,
+        shown.photos.get(path, ()),
+        control_sketch(control) if wants_sketch(shown, path) else "",
     )
+
+
+def _off(shown: Shown, path: Path, control: Control) -> Fact:
+    """Which way is off, beside the steps that go there."""
+    way = control.off_is
+    value = tell(way) if isinstance(way, NonValue) else Value(way_words(way, control.seen_from))
+    return Fact(say("Off is"), value, was=shown.was((*path, "off_is"), (*path, "seen_from")))
 
 
 def _alone(shown: Shown, path: Path, control: Control) -> Fact:
-    answer = control.alone
-    value = answer if isinstance(answer, NonValue) else _ALONE[answer]
-    return shown.fact(
-        "Alone", (*path, "alone"), value, note="assume that it does not suffice" if answer is NonValue.UNKNOWN else ""
-    )
+    alone = control.alone
+    value = alone if isinstance(alone, NonValue) else say(_ALONE[alone])
+    note = say("assume that it does not suffice") if alone is NonValue.UNKNOWN else ""
+    return shown.fact(say("Alone"), (*path, "alone"), value, note=note)
 
 
 def _movement(control: Control) -> tuple[Step, ...]:
@@ -104,26 +153,54 @@ def _movement(control: Control) -> tuple[Step, ...]:
     kind = tell(control.kind).text
     way = control.works_by if control.off_is is NonValue.NOT_APPLICABLE else control.off_is
     if isinstance(way, NonValue) or way is None:
-        return (Step("UNKNOWN", f"which way the {kind} is off", unknown=True),)
-    far = tell(control.by).text if control.by is not None else ""
-    end = "works" if control.off_is is NonValue.NOT_APPLICABLE else "off"
-    pieces = [way_words(way, control.seen_from), f"by {far}" if far else ""]
-    return (Step(verb_for(control.kind), f"the {kind}", ", ".join(piece for piece in pieces if piece) + f" = {end}"),)
+        return (Step(say("UNKNOWN"), say("which way the {control} is off", control=kind), unknown=True),)
+    far = in_full(tell(control.by, ("by",))) if control.by is not None else ""
+    pieces = [way_words(way, control.seen_from), say("by {distance}", distance=far) if far else ""]
+    moved = ", ".join(piece for piece in pieces if piece)
+    does = say("{movement} = works", movement=moved)
+    off = say("{movement} = off", movement=moved)
+    ends = does if control.off_is is NonValue.NOT_APPLICABLE else off
+    return (Step(verb_for(control.kind), say("the {control}", control=kind), ends),)
 
 
 def _live(shown: Shown) -> tuple[Fact, ...]:
     airframe = shown.airframe
     facts = []
     if isinstance(airframe.batteries, NonValue):
-        facts.append(shown.fact("Batteries", ("batteries",), airframe.batteries))
-    for name, battery in entries(airframe.batteries).items():
-        place = place_words(battery.place, airframe)
-        facts.append(
-            shown.fact(
-                f"Battery {name}", ("batteries", name, "stays_live"), battery.stays_live, note=place, anchored=True
-            )
-        )
+        facts.append(shown.fact(say("Batteries"), ("batteries",), airframe.batteries))
+    else:
+        facts += [
+            shown.fact(say("Battery {name}", name=name), ("batteries", name), battery, anchored=True)
+            if isinstance(battery, NonValue)
+            else _battery(shown, name, battery)
+            for name, battery in airframe.batteries.items()
+        ]
     system = said(airframe.high_voltage)
     told = system.stays_live if system else airframe.high_voltage
-    facts.append(shown.fact("High voltage", ("high_voltage", "stays_live"), told))
+    facts.append(shown.fact(say("High voltage"), ("high_voltage", "stays_live"), told))
     return tuple(facts)
+
+
+def _battery(shown: Shown, name: str, battery: Battery) -> Fact:
+    """What stays live first; then what it is, where, and what cuts it off."""
+    path: Path = ("batteries", name)
+    answers = [
+        (say("stays live"), tell(battery.stays_live)),
+        (say("where"), told_place(battery.place, shown.airframe)),
+        (say("cut off by"), cut_by(battery.cut_by)),
+        (say("made of"), tell(battery.chemistry)),
+        (say("voltage"), tell(battery.voltage, (*path, "voltage"))),
+    ]
+    if battery.feeds:
+        answers.append((say("feeds"), Value(battery.feeds)))
+    if battery.cable is not None:
+        answers.append((say("cable"), way_of(battery.cable)))
+    return Fact(say("Battery {name}", name=name), several(answers), anchor(path), shown.was(path))
+
+
+def cut_by(control: str | NonValue) -> Value:
+    """The control that cuts something off, as a way to it."""
+    told = tell(control)
+    if told.state != "said":
+        return told
+    return Value(told.text.replace("-", " "), href=f"#{anchor(('controls', told.text))}")

@@ -10,11 +10,12 @@ from hardpoint.pages.addresses import HOME, relative, root
 from hardpoint.pages.view import Frame, Link
 from hardpoint.records.fleet import Fleet
 from hardpoint.records.station import Station
+from hardpoint.words import language, mark, say
 
 CAUTIONS = (
-    "The incident commander, local procedures and licensed people decide. This page only informs them.",
-    "What is recorded can be wrong or out of date, and damage changes everything: look and feel before you act.",
-    'UNKNOWN is a hazard until somebody has looked. A blank is not "nothing there".',
+    mark("The incident commander, local procedures and licensed people decide. This page only informs them."),
+    mark("What is recorded can be wrong or out of date, and damage changes everything: look and feel before you act."),
+    mark('UNKNOWN is a hazard until somebody has looked. A blank is not "nothing there".'),
 )
 
 
@@ -46,7 +47,7 @@ class Site:
     def held_back_by(self, finding: Finding) -> Site:
         """The same site, saying on every page that a newer state of the records has an error and is not shown."""
         at = f"{finding.file}, line {finding.line}: {finding.path}: {finding.message}"
-        return replace(self, banner=f"The last good state is shown: {at}")
+        return replace(self, banner=say("The last good state is shown: {finding}", finding=at))
 
     @property
     def around(self) -> dict[str, object]:
@@ -57,11 +58,16 @@ class Site:
             "as_of": self.as_of.isoformat(),
             "invented": self.invented,
             "banner": self.banner,
+            "lang": language().tag,
+            "direction": language().direction,
         }
 
     def frame(self, page: str, title: str, *trail: tuple[str, str]) -> Frame:
         """The frame of a page; ``trail`` leads back, as (words, address)."""
-        links = (Link("Line-up", relative(HOME, page)), *(Link(text, relative(target, page)) for text, target in trail))
+        links = (
+            Link(say("Line-up"), relative(HOME, page)),
+            *(Link(text, relative(target, page)) for text, target in trail),
+        )
         return Frame(
             title, self.name, root(page), self.edition, self.as_of.isoformat(), self.invented, self.banner, links
         )
@@ -70,7 +76,8 @@ class Site:
     def cautions(self) -> tuple[str, ...]:
         """The usual cautions, the station's own word on who decides first."""
         station = self.station
-        return (station.commander_words, *CAUTIONS[1:]) if station else CAUTIONS
+        said = tuple(map(say, CAUTIONS))
+        return (station.commander_words, *said[1:]) if station else said
 
 
 @dataclass(frozen=True)

@@ -6,46 +6,54 @@ from collections.abc import Iterator
 
 from hardpoint.pages import addresses
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import label_of, tell
+from hardpoint.pages.telling import tell
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Line, Lines, Row, Section, SheetPage, Table, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.station import Station
 from hardpoint.records.walk import fields_of, values_of
+from hardpoint.words import mark, say
 
 _PLAIN = ("name", "data", "address", "commander_words", "lead")
+
+_LEAD = mark(
+    "Nothing here has a hidden default: what the station has not stated is UNKNOWN; no figure is made from it."
+)
 
 
 def station_page(site: Site) -> Page:
     """The station's own record; where there is none, the page says so."""
     page = addresses.STATION
-    title = "What this station has decided"
-    lead = "Nothing here has a hidden default: what the station has not stated is UNKNOWN; no figure is made from it."
+    title = say("What this station has decided")
+    lead = say(_LEAD)
     sections = _sections(site, site.station) if site.station else _none()
     view = SheetPage(site.frame(page, title), title, lead, sections, (), site.cautions)
     return Page(page, title, "sheet.html", view)
 
 
 def _none() -> tuple[Section, ...]:
-    return (Section("station", "Station", (Lines((Line("the station's record", "UNKNOWN", "unknown"),)),)),)
+    return (
+        Section("station", say("Station"), (Lines((Line(say("the station's record"), say("UNKNOWN"), "unknown"),)),)),
+    )
 
 
 def _sections(site: Site, station: Station) -> tuple[Section, ...]:
-    plain = Table("station-plain", "Who and where", ("What", "Answer"), tuple(_rows(station, _PLAIN)))
+    plain = Table("station-plain", say("Who and where"), (say("What"), say("Answer")), tuple(_rows(station, _PLAIN)))
     decided = [_decided(station, key) for key, _ in fields_of(station) if key not in _PLAIN]
-    written = as_written(site.fleet.house.written.tree) if site.fleet.house else ()
+    written = as_written(site.fleet.house.written.tree, Station) if site.fleet.house else ()
     return (
-        Section("station", station.name, (plain,), "Station"),
-        Section("decided", "Decided", tuple(table for table in decided if table.rows), "Decided"),
-        Section("as-written", "The record as it was written", written, "As written"),
+        Section("station", station.name, (plain,), say("Station")),
+        Section("decided", say("Decided"), tuple(table for table in decided if table.rows), say("Decided")),
+        Section("as-written", say("The record as it was written"), written, say("As written")),
     )
 
 
 def _decided(station: Station, key: str) -> Table:
-    anchor, title = f"station-{key.replace('_', '-')}", label_of((key,)).capitalize()
-    return Table(anchor, title, ("What", "Decided"), tuple(_rows(station, (key,))))
+    anchor, title = f"station-{key.replace('_', '-')}", label_of((key,), Station).capitalize()
+    return Table(anchor, title, (say("What"), say("Decided")), tuple(_rows(station, (key,))))
 
 
 def _rows(station: Station, keys: tuple[str, ...]) -> Iterator[Row]:
     for path, value in values_of(station):
         if path[0] in keys:
-            yield Row((Value(label_of(path[1:] if len(path) > 1 else path)), tell(value, path)))
+            yield Row((Value(label_of(path, Station, start=1 if len(path) > 1 else 0)), tell(value, path)))

@@ -2,35 +2,51 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from hardpoint.drawings.side_view import side_view
+from hardpoint.findings import Path, dotted
 from hardpoint.pages import addresses
+from hardpoint.pages.across.links import with_links
+from hardpoint.pages.shown import Shown, said_before, shown_tail, shown_type, spoken
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import Shown, place_words, several, shown_type, tell
-from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value
+from hardpoint.pages.telling import in_full, place_words, several, tell, unknown
+from hardpoint.pages.terms import label_of, term
+from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value, Was
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, LoadPoint
+from hardpoint.words import mark, say, say_count
 
-_HEADS = ("Point", "Use", "Where", "Allowable", "Basis", "Cone", "To reach it")
+_HEADS = (
+    mark("Point"),
+    mark("Use"),
+    mark("Where"),
+    mark("Allowable"),
+    mark("Basis"),
+    mark("Cone"),
+    mark("To reach it"),
+)
 
 
 def structure_page(site: Site, type_: Type) -> Page:
     """Side view, load points, declared lifts."""
     shown = shown_type(type_)
     page = addresses.structure_page(type_.id)
-    title = f"{shown.name}: structure"
+    title = say("{name}: structure", name=shown.name)
     sections = (
-        Section("side-view", "Left side", (_drawing(shown),), "Side view"),
-        Section("load-points", "Load points", _points(shown), "Load points"),
-        Section("lifts", "Declared lifts", (_lifts(shown),), "Lifts"),
+        *_aircraft(site, type_, page),
+        Section("side-view", say("Left side"), (_drawing(shown),), say("Side view")),
+        with_links(Section("load-points", say("Load points"), _points(shown), say("Load points")), shown, page),
+        Section("lifts", say("Declared lifts"), (_lifts(shown),), say("Lifts")),
     )
-    lead = (
+    lead = say(
         "Points as recorded, before any accident: a licensed person inspects each before a hook goes in. "
         "A tie-down ring is not a lift point."
     )
     links = (
-        Link(f"Crew page: {shown.name}", addresses.relative(addresses.type_page(type_.id), page)),
-        Link("All figures, converted, with sources", addresses.relative(addresses.figures_page(type_.id), page)),
+        Link(say("Crew page: {name}", name=shown.name), addresses.relative(addresses.type_page(type_.id), page)),
+        Link(say("All figures, converted, with sources"), addresses.relative(addresses.figures_page(type_.id), page)),
     )
     view = SheetPage(
         site.frame(page, title, (shown.name, addresses.type_page(type_.id))),
@@ -46,19 +62,23 @@ def structure_page(site: Site, type_: Type) -> Page:
 def _drawing(shown: Shown) -> Block:
     drawn = side_view(shown.airframe, lambda name: f"#{addresses.anchor(('load_points', name))}")
     if drawn is None:
-        return Lines((Line("the outline of this type: no drawing can be made", "UNKNOWN", "unknown"),))
+        return Lines((Line(say("the outline of this type: no drawing can be made"), say("UNKNOWN"), "unknown"),))
     svg, marks = drawn
     return Drawing(
         "side-view-drawing",
         svg,
-        f"Left side in true scale. {len(marks)} load points, numbered as in the table; a dashed ring does not lift.",
+        say_count(
+            len(marks),
+            "Left side in true scale. {count} load point, numbered as in the table; a dashed ring does not lift.",
+            "Left side in true scale. {count} load points, numbered as in the table; a dashed ring does not lift.",
+        ),
     )
 
 
 def _points(shown: Shown) -> tuple[Block, ...]:
     points = shown.airframe.load_points
     if isinstance(points, NonValue):
-        return (Lines((Line("where it may be lifted: nobody has recorded it", "UNKNOWN", "unknown"),)),)
+        return (Lines((Line(say("where it may be lifted: nobody has recorded it"), say("UNKNOWN"), "unknown"),)),)
     rows = []
     for number, (name, point) in enumerate(entries(points).items(), start=1):
         rows.append(_row(shown, number, name, point))
@@ -70,7 +90,7 @@ def _points(shown: Shown) -> tuple[Block, ...]:
         for name, answer in points.items()
         if isinstance(answer, NonValue)
     ]
-    return (Table("load-point-table", "Load points, whatever they are for", _HEADS, tuple(rows)),)
+    return (Table("load-point-table", say("Load points, whatever they are for"), tuple(map(say, _HEADS)), tuple(rows)),)
 
 
 def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
@@ -79,14 +99,21 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
     for_ = tell(point.allowable_is_for)
     basis = tell(point.basis)
     if point.use in LIFTING and basis.state == "unknown":
-        basis = Value("UNKNOWN", "unknown", remark="no lift can be computed by this point")
-    conditions = "; ".join(part for part in (point.only_if or "", tell(point.what).text) if part)
+        basis = unknown(say("no lift can be computed by this point"))
+    condition = say("only if: {condition}", condition=point.only_if) if point.only_if else ""
+    conditions = "; ".join(part for part in (condition, tell(point.what).text, *_rigging(point, path)) if part)
     return Row(
         (
             Value(f"{number} {name.replace('-', ' ')}", note=conditions),
-            Value(point.use if point.use in LIFTING else f"{point.use}: does not lift"),
+            Value(term(point.use) if point.use in LIFTING else say("{use}: does not lift", use=term(point.use))),
             Value(place_words(point.place), note=_stations(point)),
-            Value(allowable.text, allowable.state, allowable.beside, allowable.remark, note=f"for {for_.text}"),
+            Value(
+                allowable.text,
+                allowable.state,
+                allowable.beside,
+                allowable.remark,
+                note=say("for {what}", what=for_.text),
+            ),
             basis,
             tell(point.cone, (*path, "cone")),
             _access(point),
@@ -94,6 +121,41 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
         addresses.anchor(path),
         "plain" if point.use in LIFTING else "caution",
     )
+
+
+def _rigging(point: LoadPoint, path: Path) -> Iterator[str]:
+    """What fits the point, the least width of a strap, where it leaves the skin: for whoever brings the gear."""
+    for key, words in (
+        ("fits", mark("fits: {answer}")),
+        ("strap_width", mark("strap at least {answer} wide")),
+        ("leaves_skin", mark("the strap leaves the skin at WL {answer}")),
+    ):
+        answer = getattr(point, key)
+        if answer is not None:
+            yield say(words, answer=in_full(tell(answer, (*path, key))))
+
+
+def _aircraft(site: Site, type_: Type, page: str) -> tuple[Section, ...]:
+    """What single aircraft have otherwise: their pages lead here, and a load is judged by the aircraft."""
+    lines = [line for tail in site.fleet.tails_of(type_.id) for line in _of_tail(shown_tail(tail), page)]
+    if not lines:
+        return ()
+    return (Section("aircraft", say("Aircraft that differ"), (Lines(tuple(lines)),), say("Aircraft")),)
+
+
+def _of_tail(shown: Shown, page: str) -> Iterator[Line]:
+    href = addresses.relative(addresses.tail_page(shown.tail), page)
+    if not shown.declared:
+        yield Line(say("how it differs: nobody has declared it"), f"{shown.tail}: UNKNOWN", "unknown", href)
+    for change in shown.changes:
+        if change.path[0] in _LIFTED_BY:
+            what = label_of(change.path, start=1).replace("-", " ")
+            here = say("not on this aircraft") if change.here is None else spoken(change.here, change.path)
+            was = (Was(dotted(change.at), "", said_before(change)),)
+            yield Line(f"{what}: {here}", f"{shown.tail}:", "caution", href, was=was)
+
+
+_LIFTED_BY = ("load_points", "lifts", "masses", "profile", "size", "datum")
 
 
 def _stations(point: LoadPoint) -> str:
@@ -112,8 +174,8 @@ def _access(point: LoadPoint) -> Value:
     access = said(point.access)
     if access is None:
         return tell(point.access)
-    told = [(word, tell(getattr(access, word))) for word in ("upright", "inverted", "afloat")]
-    return several(told)
+    asked = ((say("upright"), "upright"), (say("inverted"), "inverted"), (say("afloat"), "afloat"))
+    return several([(label, tell(getattr(access, key))) for label, key in asked])
 
 
 def _lifts(shown: Shown) -> Block:
@@ -121,12 +183,17 @@ def _lifts(shown: Shown) -> Block:
     for name, lift in shown.airframe.lifts.items():
         points = ", ".join(point.replace("-", " ") for point in lift.points)
         line = tell(lift.tail_line)
-        words = f"by {points}; tail line: {line.text.replace('-', ' ')}; {', '.join(lift.state)}" + (
-            f"; not until {lift.not_until}" if lift.not_until else ""
+        words = say(
+            "by {points}; tail line: {point}; {states}",
+            points=points,
+            point=line.text.replace("-", " "),
+            states=tell(lift.state).text,
         )
+        if lift.not_until:
+            words += "; " + say("not until {what}", what=lift.not_until)
         lines.append(Line(words, f"{name.replace('-', ' ').capitalize()}:", id=addresses.anchor(("lifts", name))))
     note = Line(
-        "Sling legs, hook heights and refusals are not computed in this edition; a licensed rigger does.",
+        say("Sling legs, hook heights and refusals are not computed in this edition; a licensed rigger does."),
         tone="caution",
     )
-    return Lines((*lines, note) if lines else (Line("no lift is declared in this record"), note))
+    return Lines((*lines, note) if lines else (Line(say("no lift is declared in this record")), note))

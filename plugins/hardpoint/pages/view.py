@@ -1,6 +1,6 @@
 """The shapes that pages hand to templates: frozen, already worded, already rounded; nothing left to compute.
 
-A page is a tuple of sections, a section a tuple of blocks; there are five kinds of block. Everything is plain text: the
+A page is a tuple of sections, a section a tuple of blocks; there are six kinds of block. Everything is plain text: the
 templates escape it. ``href`` is relative to the page that shows it.
 """
 
@@ -20,7 +20,7 @@ class Value:
     ``state`` other than "said" is a non-value: ``text`` then holds it in words ("UNKNOWN", "not fitted").
     ``remark`` warns of the answer itself: "the two figures disagree; the gallon is imperial"; ``note`` only adds to it.
     ``parts`` are several answers in one place ("upright: opens", "inverted: UNKNOWN"); ``text`` then holds them in one
-    line, for searching, and each part keeps its own state.
+    line, for searching, and each part keeps its own state. ``lang`` marks a text that is not in the page's language.
     """
 
     text: str
@@ -30,6 +30,7 @@ class Value:
     href: str = ""
     note: str = ""
     parts: tuple[Labelled, ...] = ()
+    lang: str = ""
 
 
 @dataclass(frozen=True)
@@ -41,13 +42,22 @@ class Labelled:
 
 
 @dataclass(frozen=True)
+class Was:
+    """What the type says where this tail differs; ``label`` names the answer, ``at`` the recorded difference."""
+
+    at: str
+    label: str
+    says: str
+
+
+@dataclass(frozen=True)
 class Fact:
-    """A labelled answer. ``was`` is what the type says where this tail differs ("" = no recorded difference)."""
+    """A labelled answer. ``was`` is what the type says where this tail differs (() = no recorded difference)."""
 
     label: str
     value: Value
     id: str = ""
-    was: str = ""
+    was: tuple[Was, ...] = ()
     note: str = ""
 
 
@@ -63,11 +73,30 @@ class Step:
 
 
 @dataclass(frozen=True)
+class Photo:
+    """A photo: the small one with its size in pixels, the large one behind it, and what is told of it.
+
+    ``told`` is one line: view, date, by whom, licence, aircraft. ``caution`` says of which aircraft it is where that is
+    not the one of this page; ``differs``: the part is known to be another one here.
+    """
+
+    id: str
+    src: str
+    width: int
+    height: int
+    large: str
+    alt: str
+    told: tuple[Value, ...]
+    caution: str = ""
+    differs: bool = False
+
+
+@dataclass(frozen=True)
 class Steps:
     """A numbered procedure: where its handle is, what warns, the steps, what to know.
 
     ``more`` is what can wait: it is folded away on the screen and printed in full. Nothing unknown and nothing that
-    differs on this tail is ever folded.
+    differs on this tail is ever folded. ``sketch`` is SVG text of our own drawings, "" where there is a photo.
     """
 
     id: str
@@ -77,7 +106,9 @@ class Steps:
     facts: tuple[Fact, ...] = ()
     more: tuple[Fact, ...] = ()
     caution: str = ""
-    was: str = ""
+    was: tuple[Was, ...] = ()
+    photos: tuple[Photo, ...] = ()
+    sketch: str = ""
     kind: Literal["steps"] = field(default="steps", init=False)
 
 
@@ -100,7 +131,7 @@ class Line:
     tone: Tone = "plain"
     href: str = ""
     id: str = ""
-    was: str = ""
+    was: tuple[Was, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -120,6 +151,7 @@ class Row:
     cells: tuple[Value, ...]
     id: str = ""
     tone: Tone = "plain"
+    was: tuple[Was, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -144,7 +176,48 @@ class Drawing:
     kind: Literal["drawing"] = field(default="drawing", init=False)
 
 
-Block = Steps | Facts | Lines | Table | Drawing
+@dataclass(frozen=True)
+class Links:
+    """Words that lead away, under a heading of their own so that no tap on an answer leaves the page."""
+
+    id: str
+    title: str
+    links: tuple[Link, ...]
+    kind: Literal["links"] = field(default="links", init=False)
+
+
+@dataclass(frozen=True)
+class Quiz:
+    """Questions, each with its answer folded under it."""
+
+    id: str
+    title: str
+    questions: tuple[Question, ...]
+    kind: Literal["quiz"] = field(default="quiz", init=False)
+
+
+@dataclass(frozen=True)
+class Question:
+    """One question for training; ``href`` leads to the place in the record that answers it."""
+
+    asks: str
+    answer: Value
+    id: str
+    href: str
+    because: str = ""
+
+
+@dataclass(frozen=True)
+class Photos:
+    """Photos of what has no steps of its own."""
+
+    id: str
+    title: str
+    photos: tuple[Photo, ...]
+    kind: Literal["photos"] = field(default="photos", init=False)
+
+
+Block = Steps | Facts | Lines | Table | Drawing | Links | Quiz | Photos
 
 
 @dataclass(frozen=True)
@@ -159,10 +232,11 @@ class Section:
 
 @dataclass(frozen=True)
 class Hazard:
-    """The yes / no / UNKNOWN strip at the head of a crew page."""
+    """The yes / no / UNKNOWN strip at the head of a crew page; ``word`` is the answer in the reader's language."""
 
     label: str
     answer: Literal["YES", "NO", "UNKNOWN"]
+    word: str
     detail: str = ""
     href: str = ""
 
@@ -234,6 +308,7 @@ class CrewPage:
     numbers: tuple[Link, ...]
     signs: tuple[str, ...]
     differences: tuple[Line, ...]
+    differences_more: tuple[Link, ...]
     declaration: Line
     hazards: tuple[Hazard, ...]
     never: tuple[Line, ...]
@@ -258,6 +333,8 @@ class SheetPage:
 
 @dataclass(frozen=True)
 class Column:
+    """A fact that a board tells of each of its rows; ``shown`` unless the reader chooses otherwise."""
+
     id: str
     title: str
     group: str
@@ -265,10 +342,20 @@ class Column:
 
 
 @dataclass(frozen=True)
-class CompareRow:
-    """One type: a cell per column; ``words`` is what the search box matches besides the cells.
+class Facet:
+    """A question with few answers, by which the rows of a board can be narrowed."""
+
+    id: str
+    title: str
+    options: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class BoardRow:
+    """One row: a cell per column; ``words`` is what the search box matches besides the cells.
 
     ``order`` is its rank in each column, computed here: written figures in mixed units do not sort by their text.
+    ``facets`` holds its answers to each facet; one row can have several.
     """
 
     id: str
@@ -277,11 +364,21 @@ class CompareRow:
     cells: tuple[Value, ...]
     words: str
     order: tuple[int, ...]
+    facets: tuple[tuple[str, ...], ...] = ()
+    note: str = ""
 
 
 @dataclass(frozen=True)
-class ComparePage:
+class BoardPage:
+    """A searchable table: types, or things of one kind across all types. ``rows_are`` names one and many of them."""
+
     frame: Frame
+    title: str
+    lead: str
+    head: str
+    rows_are: str
     columns: tuple[Column, ...]
-    rows: tuple[CompareRow, ...]
+    rows: tuple[BoardRow, ...]
+    facets: tuple[Facet, ...]
+    links: tuple[Link, ...]
     cautions: tuple[str, ...]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -58,6 +58,8 @@ class Canopy(Part):
 class Works(Part):
     """In which attitude it can be opened. A key that is left out is unknown, and printed so."""
 
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("left_side_down", "right_side_down", "in_water")
+
     upright: Stated[Opens]
     """On its wheels or belly."""
     inverted: Stated[Opens]
@@ -70,6 +72,12 @@ class Works(Part):
     """Afloat or under water."""
     room_needed: Known[Length] | None = None
     """Clearance that it needs to open."""
+
+
+HandleKind = Literal[
+    "bar", "pull handle", "flush handle", "slide latch", "crank", "lever", "knob", "push-pull", "button", "loop", "key"
+]
+"""What the hand finds at an exit, as far as a sketch can be drawn of it."""
 
 
 class Exit(Part):
@@ -89,6 +97,8 @@ class Exit(Part):
     """What the label beside it says."""
     looks: Stated[Words]
     """Shape and colour of the handle."""
+    kind: Stated[HandleKind] | None = None
+    """What the hand finds; where a step names it too and there is no photo, a sketch is drawn."""
     stays_on: Words | None = None
     """What the handle stays on when the canopy goes."""
     latches_released: Known[Count]

@@ -10,6 +10,7 @@ from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.event import Event
 from hardpoint.records.known import NonValue, Tree
+from hardpoint.records.pictures import Picture
 from hardpoint.records.sources import Source
 from hardpoint.records.station import Station
 from hardpoint.records.tail import Tail
@@ -121,6 +122,8 @@ class Fleet:
     sources: Mapping[str, Source] = field(default_factory=dict)
     sources_written: Written | None = None
     files: int = 0
+    pictures: Mapping[str, Picture] = field(default_factory=dict)
+    """The photos that records name, by the names of their files, made ready for the pages."""
     unreadable: frozenset[str] = frozenset()
     """Ids of types and tails whose files are there but could not be read: nobody is told that they do not exist."""
 

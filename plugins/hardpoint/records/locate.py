@@ -3,11 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Union, get_args, get_origin
+from functools import lru_cache
+from types import UnionType
+from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
 from hardpoint.findings import Path
 from hardpoint.records.base import Part
 from hardpoint.records.known import NonValue
+from hardpoint.records.ways import Way
+from hardpoint.units import Quantity
+
+PartOfPath = Literal["key", "choice", "id", "open"]
+"""What a part of a path is: a key of a model, a word out of a closed list, the author's own (a number, too); ``open``
+below what a model leaves open (``here`` of a difference)."""
 
 
 def model_at(model: type[Part], path: Path) -> type[Part] | None:
@@ -45,12 +53,50 @@ def keys_of(model: type[Part]) -> list[str]:
     return [field.alias or name for name, field in model.model_fields.items()]
 
 
+@lru_cache(maxsize=65536)
+def kinds_of(model: type[Part], path: Path) -> tuple[PartOfPath, ...]:
+    """What each part of a path is."""
+    here: Any = model
+    kinds: list[PartOfPath] = []
+    for part in path:
+        bare = _bare(here)
+        if bare is Quantity or (isinstance(bare, type) and issubclass(bare, Part)):
+            kinds.append("key")
+        elif bare is Any:
+            kinds.append("open")
+        else:
+            among_choices = get_origin(bare) is not tuple and is_choice(get_args(bare)[:1])
+            kinds.append("choice" if among_choices else "id")
+        here = _below(bare, part)
+    return tuple(kinds)
+
+
+@lru_cache(maxsize=65536)
+def holds_choice(model: type[Part], path: Path) -> bool:
+    """Whether a word out of a closed list stands at a path, and not a word of the author's own."""
+    here: Any = model
+    for part in path:
+        here = _below(_bare(here), part)
+    return is_choice(here)
+
+
+def is_choice(annotation: Any) -> bool:
+    """Whether an annotation asks for a word out of a closed list: a Literal of words, or a way."""
+    if isinstance(annotation, tuple):
+        return any(map(is_choice, annotation))
+    if annotation == Way or get_origin(annotation) is Literal:
+        return True
+    return get_origin(annotation) in (Annotated, Union, UnionType) and is_choice(get_args(annotation))
+
+
 def _below(bare: Any, part: str | int) -> Any:
     if isinstance(bare, type) and issubclass(bare, Part):
         for name, field in bare.model_fields.items():
             if part in (name, field.alias):
                 return field.annotation if not field.metadata else Annotated[field.annotation, *field.metadata]
         return None
+    if bare is Any:
+        return Any
     origin = get_origin(bare)
     if origin in (dict, Mapping) or (isinstance(origin, type) and issubclass(origin, Mapping)):
         return get_args(bare)[1]

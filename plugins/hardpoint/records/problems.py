@@ -9,7 +9,7 @@ from pydantic_core import PydanticCustomError
 from hardpoint.findings import got_needs
 
 RecordRule = Literal[
-    "ambiguous-unit", "bad-event-number", "bad-id", "bad-name", "bad-registration", "bare-gallon",
+    "ambiguous-unit", "bad-event-number", "bad-id", "bad-name", "bad-photo-name", "bad-registration", "bare-gallon",
     "difference-in-a-list", "difference-no-place", "difference-outdated", "difference-says-nothing",
     "difference-twice", "gauge-or-absolute", "governed-pair", "governs-not-stated", "mass-for-force",
     "negative-quantity", "non-value-not-admitted", "not-a-count", "not-a-date", "not-a-factor", "not-a-listing",

@@ -6,7 +6,7 @@ What lies behind a skin counts as complete only where somebody walked it. A clai
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
@@ -90,6 +90,8 @@ FoundBehind = Annotated[Mapping[str, BehindItem | NonValue] | NonValue, _Found()
 
 class ZoneSide(Part):
     """One side of a zone."""
+
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("behind",)
 
     cut: Stated[Cut]
     """The verdict of the record's author; a window is drawn only where the listing is walked and complete."""

@@ -11,7 +11,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import model_validator
 
-from hardpoint.records.base import Part
+from hardpoint.records.base import Chosen, Part
 from hardpoint.records.known import Known, NonValue
 from hardpoint.records.problems import problem
 from hardpoint.records.quantities import HowFar
@@ -60,14 +60,28 @@ _MEANT = {
     "anti-clockwise": "anticlockwise",
 }
 
+WORDS_OF_WAYS = (*OF_THE_AIRFRAME, *OF_THE_PLACE, *TURNS)
+"""What every way is made of: one of these, or two directions of the airframe together."""
+
 SeenFrom = Literal["pilot", "facing it", "canopy side"]
 Attitude = Literal["upright", "inverted", "left side down", "right side down", "nose down"]
 ATTITUDES: tuple[Attitude, ...] = ("upright", "inverted", "left side down", "right side down", "nose down")
 
 
+def two_directions(way: str) -> tuple[str, str, str] | None:
+    """A way that is put together: how ("both", "free end", "free end to"), first and second direction ("" = none)."""
+    free, whole = way.startswith("free end "), way.removeprefix("free end ")
+    first, joined, second = whole.partition(" to " if free else " and ")
+    if whole not in WORDS_OF_WAYS and (first not in OF_THE_AIRFRAME or second not in OF_THE_AIRFRAME):
+        return None
+    if free:
+        return ("free end to" if joined else "free end", first, second)
+    return ("both", first, second) if joined else None
+
+
 def _way(text: str) -> str:
     if _WAY.fullmatch(text):
-        return text
+        return Chosen(text)
     word = text.lower()
     raise problem(
         "way-not-of-the-airframe" if word in _MEANT else "unknown-way",
@@ -89,6 +103,25 @@ Way = Annotated[
         },
     ),
 ]
+
+_OPPOSITE = {
+    frozenset({"towards floor", "towards canopy"}),
+    frozenset({"forward", "aft"}),
+    frozenset({"inboard", "outboard"}),
+    frozenset({"pilot's left", "pilot's right"}),
+    frozenset({"clockwise", "anticlockwise"}),
+    frozenset({"out of the panel", "into the panel"}),
+    frozenset({"free end forward", "free end aft"}),
+    frozenset({"free end inboard", "free end outboard"}),
+    frozenset({"free end towards floor", "free end towards canopy"}),
+    frozenset({"free end pilot's left", "free end pilot's right"}),
+}
+
+
+def opposed(one: str, other: str) -> bool:
+    """True for two ways that undo each other, seen by one observer."""
+    return frozenset({one, other}) in _OPPOSITE
+
 
 Verb = Literal[
     "press",

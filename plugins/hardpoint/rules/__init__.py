@@ -3,22 +3,39 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from hardpoint.findings import Finding
-from hardpoint.records.fleet import Fleet
+from hardpoint.records.fleet import Aircraft, Fleet, Type
 from hardpoint.records.override import told_at_tail
 from hardpoint.rules import (
+    approach,
+    bottles,
     controls,
     cutting,
+    devices,
+    electrics,
     events,
+    exits,
+    fluids,
+    lifting,
     loads,
+    masses,
+    opening,
+    outline,
     positions,
+    powerplant,
     provenance,
     quantities,
     references,
+    seats,
+    signs,
+    slots,
+    station,
+    tail_lines,
     tails,
-    vessels,
+    tools,
+    wording,
 )
 from hardpoint.rules.rule import (
     AIRFRAME,
@@ -33,7 +50,35 @@ from hardpoint.rules.rule import (
 )
 
 __all__ = ["all_rules", "check"]
-_MODULES = (controls, cutting, events, loads, positions, provenance, quantities, references, tails, vessels)
+_MODULES = (
+    approach,
+    bottles,
+    controls,
+    cutting,
+    devices,
+    electrics,
+    events,
+    exits,
+    fluids,
+    lifting,
+    loads,
+    masses,
+    opening,
+    outline,
+    positions,
+    powerplant,
+    provenance,
+    quantities,
+    references,
+    seats,
+    signs,
+    slots,
+    station,
+    tail_lines,
+    tails,
+    tools,
+    wording,
+)
 AnyRule = Rule[Record] | Rule[LineUpUnder] | Rule[TailUnder] | Rule[StationUnder]
 
 
@@ -45,33 +90,26 @@ def all_rules() -> tuple[AnyRule, ...]:
 
 def check(fleet: Fleet, as_of: dt.date) -> list[Finding]:
     """Apply every rule to everything that could be read; findings in the contract's order."""
-    found = [*_airframes(fleet, as_of), *_tails(fleet, as_of), *_events(fleet, as_of), *_station(fleet, as_of)]
+    of_types = {type_id: list(_airframe(type_id, type_, fleet, as_of)) for type_id, type_ in fleet.types.items()}
+    found = [finding for of_type in of_types.values() for finding in of_type]
+    found += [*_tails(fleet, of_types, as_of), *_events(fleet, as_of), *_station(fleet, as_of)]
     return sorted(set(found), key=lambda finding: finding.sort_key)
 
 
-def _airframes(fleet: Fleet, as_of: dt.date) -> Iterator[Finding]:
-    for type_id, type_ in fleet.types.items():
-        record = Record(type_id, type_.airframe, type_.tree, type_.written, fleet, as_of)
-        yield from (finding for rule in AIRFRAME.rules for finding in rule.findings(record))
+def _airframe(id_: str, of: Type | Aircraft, fleet: Fleet, as_of: dt.date) -> Iterator[Finding]:
+    record = Record(id_, of.airframe, of.tree, of.written, fleet, as_of)
+    yield from (finding for rule in AIRFRAME.rules for finding in rule.findings(record))
 
 
-def _tails(fleet: Fleet, as_of: dt.date) -> Iterator[Finding]:
+def _tails(fleet: Fleet, of_types: Mapping[str, list[Finding]], as_of: dt.date) -> Iterator[Finding]:
     """What a tail's differences bring about; what its type has already is told once, at the type."""
     for name, tail in fleet.tails.items():
         under = TailUnder(tail, tail.own, fleet, as_of)
         yield from (finding for rule in TAIL.rules for finding in rule.findings(under))
-        if tail.overrides:
-            record = Record(name, tail.airframe, tail.tree, tail.written, fleet, as_of)
-            of_type = Record(tail.of.id, tail.of.airframe, tail.of.tree, tail.of.written, fleet, as_of)
-            yield from (told_at_tail(finding, tail.own) for finding in _new_on_the_tail(record, of_type))
-
-
-def _new_on_the_tail(record: Record, of_type: Record) -> Iterator[Finding]:
-    for rule in AIRFRAME.rules:
-        known = {(finding.path, finding.message) for finding in rule.findings(of_type)}
-        for finding in rule.findings(record):
-            if (finding.path, finding.message) not in known:
-                yield finding
+        known = {(one.rule, one.path, one.message) for one in of_types.get(tail.of.id, [])}
+        for finding in _airframe(name, tail, fleet, as_of) if tail.overrides else ():
+            if (finding.rule, finding.path, finding.message) not in known:
+                yield told_at_tail(finding, tail.own)
 
 
 def _events(fleet: Fleet, as_of: dt.date) -> Iterator[Finding]:

@@ -1,4 +1,4 @@
-"""Rules about controls, exits, seats and signs."""
+"""Rules about shutdown controls."""
 
 from __future__ import annotations
 
@@ -7,22 +7,8 @@ from collections.abc import Iterator
 
 from hardpoint.records.controls import Control
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.sight import Sign
-from hardpoint.records.walk import fields_of
+from hardpoint.records.ways import TURNS, opposed
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
-
-_OPPOSITE = {
-    frozenset({"towards floor", "towards canopy"}),
-    frozenset({"forward", "aft"}),
-    frozenset({"inboard", "outboard"}),
-    frozenset({"pilot's left", "pilot's right"}),
-    frozenset({"clockwise", "anticlockwise"}),
-    frozenset({"out of the panel", "into the panel"}),
-    frozenset({"free end forward", "free end aft"}),
-    frozenset({"free end inboard", "free end outboard"}),
-    frozenset({"free end towards floor", "free end towards canopy"}),
-    frozenset({"free end pilot's left", "free end pilot's right"}),
-}
 
 
 @AIRFRAME.rule(
@@ -49,125 +35,131 @@ def off_directions_oppose(record: Record) -> Iterator[Hit]:
                 )
 
 
-_WAYS_IN = ("reach in", "break in")
-
-
 def _opposed(one: Control, other: Control) -> bool:
     same_eye = one.seen_from == other.seen_from
-    return same_eye and frozenset({str(one.off_is), str(other.off_is)}) in _OPPOSITE
+    return same_eye and opposed(str(one.off_is), str(other.off_is))
 
 
 @AIRFRAME.rule(
-    "inside-only-without-way-in",
-    "warning",
-    "A canopy that opens from inside only has a way in recorded: reaching in or breaking in.",
+    "guard-left-closed", "warning", "Where a control has a guard and steps, one of the steps deals with the guard."
 )
-def inside_only_without_way_in(record: Record) -> Iterator[Hit]:
-    """Canopies with exits, none of them from outside."""
-    exits = entries(record.airframe.exits)
-    for name in entries(record.airframe.canopies):
-        ways = [exit_ for exit_ in exits.values() if exit_.opens == name]
-        if ways and all(exit_.from_ == "inside" and exit_.way_in not in _WAYS_IN for exit_ in ways):
-            yield Hit(
-                ("canopies", name),
-                "inside only",
-                "an exit with way_in: reach in or break in",
-                "way_in: break in",
-                message=f"{name} opens from inside only, no way in is recorded; add one, way_in: break in or reach in",
-            )
-
-
-@AIRFRAME.rule("latches-left-closed", "warning", "The steps of an exit release as many latches as the canopy has.")
-def latches_left_closed(record: Record) -> Iterator[Hit]:
-    """Exits that release fewer latches than there are."""
-    canopies = entries(record.airframe.canopies)
-    for name, exit_ in entries(record.airframe.exits).items():
-        canopy = canopies.get(exit_.opens)
-        latches, released = said(canopy.latches) if canopy else None, said(exit_.latches_released)
-        if latches is None or released is None or exit_.way_in in ("break in", "hinge release"):
+def guard_left_closed(record: Record) -> Iterator[Hit]:
+    """Steps of a guarded control that never mention its guard."""
+    for name, control in entries(record.airframe.controls).items():
+        guard, steps = said(control.guard) or "", said(control.steps) or ()
+        if not steps or guard.lower().startswith(("none", "no ")) or not guard:
             continue
-        if released < latches:
-            yield Hit(
-                ("exits", name, "latches_released"),
-                str(released),
-                f"all {latches} latches of {exit_.opens}",
-                str(latches),
-            )
+        told = " ".join(f"{step.what} {step.until} {step.using}" for step in steps).lower()
+        if not any(word in told for word in re.findall(r"[a-z]{4,}", guard.lower())):
+            yield Hit(("controls", name, "steps"), "", f"a step for the guard first: {guard}")
 
 
 @AIRFRAME.rule(
-    "room-not-stated", "warning", "An exit that opens `given the room` says how much room it needs, if need be unknown."
+    "steps-miss-off", "warning", "Where a control has steps, one of them goes the way that is off (or that works it)."
 )
-def room_not_stated(record: Record) -> Iterator[Hit]:
-    """Exits that need room and do not say how much."""
-    for name, exit_ in entries(record.airframe.exits).items():
-        works = exit_.works
-        if works.room_needed is None and "opens given the room" in [value for _, value in fields_of(works)]:
-            yield Hit(
-                ("exits", name, "works"), "opens given the room", "the key room_needed beside it", "room_needed: 700 mm"
-            )
+def steps_miss_off(record: Record) -> Iterator[Hit]:
+    """Steps of which none moves the way of off_is or works_by."""
+    for name, control in entries(record.airframe.controls).items():
+        off, steps = said(control.off_is), said(control.steps) or ()
+        ways = {step.way for step in steps}
+        if steps and off is not None and off not in ways and control.works_by not in ways:
+            wanted = f"a step with way: {off}, as off_is says"
+            related = ((("controls", name, "off_is"), off),)
+            yield Hit(("controls", name, "steps"), ", ".join(str(way) for way in ways if way), wanted, related=related)
 
 
-_SECOND_BELTS = ("ratchet belt", "second lap latch", "single lap belt")
-
-
-@AIRFRAME.rule("second-belt-denied", "warning", "`second_belt` does not deny a second belt that stands among the ties.")
-def second_belt_denied(record: Record) -> Iterator[Hit]:
-    """Seats whose ties hold a second belt while second_belt says that there is none."""
-    for seat_name, seat in record.airframe.seats.items():
-        belts = [name for name, tie in entries(seat.ties).items() if tie.kind in _SECOND_BELTS]
-        words = str(seat.second_belt)
-        denied = (isinstance(seat.second_belt, NonValue) and words != "unknown") or re.search(r"\b(?:none|no)\b", words)
-        if len(entries(seat.ties)) > 1 and belts and denied:
-            yield Hit(
-                ("seats", seat_name, "second_belt"),
-                words,
-                f"what the ties say: {belts[0]} is a second belt",
-                "fitted, ratchet belt",
-            )
+_STRAIGHT = ("toggle", "rocker", "push-pull", "button")
+_TURNED = ("key", "rotary switch")
 
 
 @AIRFRAME.rule(
-    "seat-without-exit", "warning", "Every seat is under a canopy with an exit, or in an open cockpit with one."
-)
-def seat_without_exit(record: Record) -> Iterator[Hit]:
-    """Seats that no exit leads to."""
-    covered = {name: canopy.covers for name, canopy in entries(record.airframe.canopies).items()}
-    reached: set[str] = set()
-    for exit_ in entries(record.airframe.exits).values():
-        reached.update(covered.get(exit_.opens, (exit_.opens,)))
-    for seat in record.airframe.seats:
-        if seat not in reached and not isinstance(record.airframe.exits, NonValue):
-            yield Hit(
-                ("seats", seat),
-                seat,
-                "an exit that opens what covers this seat",
-                "",
-                message=(f'no exit leads to the seat "{seat}"; add one, or name the seat under covers of its canopy'),
-            )
-
-
-@AIRFRAME.rule(
-    "too-few-signs",
+    "motion-contradicts-kind",
     "warning",
-    "A type is confirmed by two signs, one of them a shape: it records at least two upright and one shape.",
+    "A toggle, rocker, button or push-pull does not turn; a key or a rotary switch does.",
 )
-def too_few_signs(record: Record) -> Iterator[Hit]:
-    """Types that cannot be confirmed by two signs."""
-    signs = entries(record.airframe.signs)
-    upright = [sign for sign in signs.values() if "upright" in sign.visible]
-    if len(upright) < 2 or not any(sign.of == "shape" for sign in upright):
-        yield Hit(
-            ("signs",),
-            f"{len(upright)} signs that show upright",
-            "at least two, one of them of: shape",
-            '{see: "low wing, cropped tips", of: shape, visible: [upright]}',
-            message=(
-                f"{_how_many(upright)}; a type is confirmed by two signs that show upright, one of them of: shape"
-            ),
-        )
+def motion_contradicts_kind(record: Record) -> Iterator[Hit]:
+    """Kinds of control against the motion that is off."""
+    for name, control in entries(record.airframe.controls).items():
+        off = said(control.off_is)
+        turns = off is not None and (off in TURNS or off.startswith("free end"))
+        pulled = off in ("out of the panel", "into the panel")
+        straight_turns = control.kind in _STRAIGHT and off in TURNS
+        if off and (straight_turns or (control.kind in _TURNED and not turns and not pulled)):
+            wanted = "a turn, or where its free end goes" if control.kind in _TURNED else "a direction, not a turn"
+            yield Hit(("controls", name, "off_is"), off, f"{wanted}: this is a {control.kind}")
 
 
-def _how_many(signs: list[Sign]) -> str:
-    count = f"{len(signs)} recorded with visible: upright"
-    return count if len(signs) < 2 else f"{count}, none of them of: shape"
+@AIRFRAME.rule(
+    "one-suffices-contradicted",
+    "warning",
+    "The magnetos of one engine agree whether one switch suffices, and `all needed` is said of more than one.",
+)
+def one_suffices_contradicted(record: Record) -> Iterator[Hit]:
+    """Magneto and ignition controls that contradict one another under `alone`."""
+    for function in ("magneto", "ignition"):
+        controls = entries(record.airframe.controls).items()
+        here = [(name, control) for name, control in controls if control.function == function]
+        said_of = {str(control.alone) for _, control in here} & {"suffices", "all needed"}
+        if len(said_of) == 2:
+            first = next((name for name, control in here if control.alone == "suffices"), "")
+            needed = next((name for name, control in here if control.alone == "all needed"), "")
+            related = ((("controls", needed, "alone"), "all needed"),)
+            wanted = f"the same answer at every {function}: {needed} says that all are needed"
+            yield Hit(("controls", first, "alone"), "suffices", wanted, "all needed", related=related)
+        elif said_of == {"all needed"} and len(here) == 1:
+            wanted = f"suffices, or the others: this is the only {function} that is recorded"
+            yield Hit(("controls", here[0][0], "alone"), "all needed", wanted)
+
+
+@AIRFRAME.rule(
+    "repeat-of-another-function",
+    "error",
+    "A control repeats another one of its own function at another seat, never itself.",
+)
+def repeat_of_another_function(record: Record) -> Iterator[Hit]:
+    """Repeats of a control that does something else, or of itself."""
+    controls = entries(record.airframe.controls)
+    for name, control in controls.items():
+        other = controls.get(control.repeats or "")
+        if other and (other.function != control.function or control.repeats == name):
+            known = ", ".join(id_ for id_, one in controls.items() if one.function == control.function and id_ != name)
+            what = "not itself" if control.repeats == name else f"{control.repeats} is a {other.function} control"
+            wanted = f"another {control.function} control ({what}); known: {known or 'none'}"
+            yield Hit(("controls", name, "repeats"), str(control.repeats), wanted)
+
+
+_STOPS = {
+    "piston": ("magneto", "ignition", "fuel", "mixture"),
+    "jet": ("HP cock", "LP cock", "fuel"),
+    "turboprop": ("HP cock", "LP cock", "fuel", "mixture"),
+    "turboshaft": ("HP cock", "LP cock", "fuel"),
+    "electric": ("high-voltage disconnect", "master", "battery"),
+}
+
+
+@AIRFRAME.rule("engine-without-shutdown", "warning", "Among the controls is one that stops the engine.")
+def engine_without_shutdown(record: Record) -> Iterator[Hit]:
+    """Engines for which no control of a stopping function is recorded; a throttle only idles it."""
+    engine, controls = said(record.airframe.engine), record.airframe.controls
+    if engine is None or controls is NonValue.UNKNOWN:
+        return
+    if not isinstance(controls, NonValue) and NonValue.UNKNOWN in controls.values():
+        return
+    if not any(control.function in _STOPS[engine.kind] for control in entries(controls).values()):
+        wanted = f"a control that stops a {engine.kind} engine: {', '.join(_STOPS[engine.kind])}"
+        yield Hit(("controls",), ", ".join(entries(controls)), wanted)
+
+
+@AIRFRAME.rule(
+    "beyond-off-without-travel",
+    "warning",
+    "Where something lies beyond off, the control says how far it moves (by), or a step says until when.",
+)
+def beyond_off_without_travel(record: Record) -> Iterator[Hit]:
+    """Controls that can be moved too far, with nothing that tells where to stop."""
+    for name, control in entries(record.airframe.controls).items():
+        beyond = said(control.beyond_off) or "nothing"
+        told = control.by is not None or any(step.until or step.by for step in said(control.steps) or ())
+        if not beyond.lower().startswith(("nothing", "none")) and not told:
+            wanted = f"the key by, or a step with until: beyond off lies {beyond}"
+            yield Hit(("controls", name), "", wanted, "by: 90 deg")

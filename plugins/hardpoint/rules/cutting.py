@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from decimal import Decimal
 
-from hardpoint.figures.hazards import ANYWHERE, cut_hazards
+from hardpoint.figures.hazards import ANYWHERE
 from hardpoint.records.known import entries, said
 from hardpoint.records.structure import Zone
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
@@ -21,7 +21,7 @@ _SIDES = ("left", "right", "top", "floor")
 )
 def preferred_over_hazard(record: Record) -> Iterator[Hit]:
     """Each preferred side against everything that can lie behind it."""
-    hazards = cut_hazards(record.airframe)
+    hazards = record.hazards
     for name, zone in entries(record.airframe.zones).items():
         for side in _SIDES:
             listed = getattr(zone, side)
@@ -46,7 +46,7 @@ def preferred_over_hazard(record: Record) -> Iterator[Hit]:
 )
 def absence_not_proven(record: Record) -> Iterator[Hit]:
     """Claims against what can lie there, its way being unknown."""
-    hazards = [hazard for hazard in cut_hazards(record.airframe) if not hazard.certain]
+    hazards = [hazard for hazard in record.hazards if not hazard.certain]
     for name, absence in record.airframe.absences.items():
         for hazard in hazards:
             if hazard.kind == absence.none_of and hazard.fs.overlaps(absence.fs):
@@ -135,7 +135,7 @@ def tank_in_no_zone(record: Record) -> Iterator[Hit]:
 )
 def absence_contradicted(record: Record) -> Iterator[Hit]:
     """Claims against what the same record says is there."""
-    hazards = [hazard for hazard in cut_hazards(record.airframe) if hazard.certain]
+    hazards = [hazard for hazard in record.hazards if hazard.certain]
     for name, absence in record.airframe.absences.items():
         for hazard in hazards:
             if hazard.kind == absence.none_of and hazard.fs.overlaps(absence.fs):
@@ -146,3 +146,52 @@ def absence_contradicted(record: Record) -> Iterator[Hit]:
                     "",
                     related=((hazard.path, hazard.what),),
                 )
+
+
+_FORBIDS = ("avoid", "never", "unknown")
+
+
+@AIRFRAME.rule(
+    "zones-contradict",
+    "error",
+    "Where two zones overlap, one does not allow (`preferred`, `possible`) what the other forbids or leaves unknown.",
+)
+def zones_contradict(record: Record) -> Iterator[Hit]:
+    """Sides of overlapping zones, one of which may be cut and the other not."""
+    zones = list(entries(record.airframe.zones).items())
+    for name, zone in zones:
+        for other_name, other in zones:
+            if name == other_name or not _overlap(zone, other):
+                continue
+            for side in _SIDES:
+                one, two = getattr(zone, side), getattr(other, side)
+                if one and two and one.cut in ("preferred", "possible") and two.cut in _FORBIDS:
+                    related = ((("zones", other_name, side, "cut"), str(two.cut)),)
+                    wanted = f"{two.cut}, as {other_name} says where the two overlap; or other stretches"
+                    yield Hit(("zones", name, side, "cut"), str(one.cut), wanted, related=related)
+
+
+def _overlap(one: Zone, other: Zone) -> bool:
+    return one.fs.overlaps(other.fs) and (one.wl or ANYWHERE).overlaps(other.wl or ANYWHERE)
+
+
+@AIRFRAME.rule(
+    "walked-by-nobody",
+    "warning",
+    "A side is `walked and complete` only if the section zones was walked, on an aircraft.",
+)
+def walked_by_nobody(record: Record) -> Iterator[Hit]:
+    """A section that was checked from paper, or not at all, with sides that claim to be walked."""
+    check = record.airframe.checked.get("zones")
+    if check is None or check.how not in ("from drawing", "from manual", "told by the owner", "not checked"):
+        return
+    walked = [
+        ("zones", name, side, "listing")
+        for name, zone in entries(record.airframe.zones).items()
+        for side in _SIDES
+        if getattr(zone, side) and getattr(zone, side).listing == "walked and complete"
+    ]
+    if walked:
+        wanted = f"walked, or another listing at the {len(walked)} sides that say walked and complete"
+        related = tuple((path, "walked and complete") for path in walked)
+        yield Hit(("checked", "zones", "how"), check.how, wanted, related=related)

@@ -1,32 +1,13 @@
-"""Rules about load points and lifts."""
+"""Rules about load points."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from hardpoint.records.known import entries, said
-from hardpoint.records.load_points import LIFTING, LoadPoint
+from hardpoint.records.load_points import LIFTING
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
-
-
-@AIRFRAME.rule(
-    "not-a-lifting-point",
-    "error",
-    "A declared lift uses points that lift or are wrapped; a tie-down ring, a jack pad or a cleat does not lift.",
-)
-def not_a_lifting_point(record: Record) -> Iterator[Hit]:
-    """Points of a lift whose use is not lifting."""
-    points = entries(record.airframe.load_points)
-    for name, lift in record.airframe.lifts.items():
-        for index, point in enumerate(lift.points):
-            if point in points and points[point].use not in LIFTING:
-                yield Hit(
-                    ("lifts", name, "points", index),
-                    point,
-                    f"a point with use: lift or wrap ({point} is a {points[point].use} point)",
-                    "",
-                    related=((("load_points", point, "use"), points[point].use),),
-                )
 
 
 @AIRFRAME.rule(
@@ -48,25 +29,40 @@ def allowable_of_unknown_basis(record: Record) -> Iterator[Hit]:
 
 
 @AIRFRAME.rule(
-    "one-station-without-tail-line",
-    "warning",
-    "A lift by points at one station names a tail line: without it the airframe tips.",
+    "pair-without-buttock-line", "warning", "A pair (`side: both`) says how far from the centre line each one is."
 )
-def one_station_without_tail_line(record: Record) -> Iterator[Hit]:
-    """Lifts whose points share one station and that declare no tail line."""
-    points = entries(record.airframe.load_points)
-    for name, lift in record.airframe.lifts.items():
-        stations = {_station(points, point) for point in lift.points}
-        if len(stations) == 1 and None not in stations and lift.tail_line not in points:
-            yield Hit(
-                ("lifts", name, "tail_line"),
-                str(lift.tail_line),
-                "a point with use: steady that holds the line",
-                "tail-ring",
-            )
+def pair_without_buttock_line(record: Record) -> Iterator[Hit]:
+    """Load points given as a pair without bl."""
+    for name, point in entries(record.airframe.load_points).items():
+        place = said(point.place)
+        if place and place.side == "both" and said(place.bl) is None:
+            yield Hit(("load_points", name, "place"), "side: both", "the buttock line of each of the pair", "bl: 310")
 
 
-def _station(points: dict[str, LoadPoint], name: str) -> str | None:
-    place = said(points[name].place) if name in points else None
-    fs = said(place.fs) if place else None
-    return fs.text if fs else None
+@AIRFRAME.rule(
+    "wrap-without-strap",
+    "warning",
+    "A wrap says how wide its strap is at least and where it leaves the skin, if need be unknown.",
+)
+def wrap_without_strap(record: Record) -> Iterator[Hit]:
+    """Wraps without strap_width or leaves_skin."""
+    examples = {"strap_width": "100 mm", "leaves_skin": "700"}
+    for name, point in entries(record.airframe.load_points).items():
+        left_out = [key for key in examples if point.use == "wrap" and getattr(point, key) is None]
+        if left_out:
+            wanted = f"what a wrap has beside its place: {' and '.join(left_out)}, if need be unknown"
+            yield Hit(("load_points", name), "", wanted, f"{left_out[0]}: {examples[left_out[0]]}")
+
+
+@AIRFRAME.rule(
+    "pair-on-one-side",
+    "warning",
+    "A point of which there is one on each side has `side: both`: otherwise it counts as a single one.",
+)
+def pair_on_one_side(record: Record) -> Iterator[Hit]:
+    """Points whose words or id speak of a pair while their side is one."""
+    for name, point in entries(record.airframe.load_points).items():
+        place = said(point.place)
+        is_pair = "pair" in name.split("-") or re.search(r"\beach side\b", str(point.what))
+        if place and is_pair and place.side in ("left", "right", "centre"):
+            yield Hit(("load_points", name, "place", "side"), str(place.side), "both: one on each side", "both")

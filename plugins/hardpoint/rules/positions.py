@@ -1,17 +1,19 @@
-"""Rules about positions and masses."""
+"""Rules about where things are."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from hardpoint.findings import Path
+from hardpoint.records.airframe import Airframe
 from hardpoint.records.base import Part
 from hardpoint.records.known import entries, said
-from hardpoint.records.places import Place, Spot
+from hardpoint.records.places import Landmark, Place, Spot
 from hardpoint.records.texts import Span
 from hardpoint.records.walk import parts_of
+from hardpoint.rules.measure import in_units
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 _REACH_OUT = {"propeller", "rotor"}
@@ -50,7 +52,7 @@ def _stations(airframe: Part) -> Iterator[tuple[Path, Span]]:
 )
 def station_for_a_hand(record: Record) -> Iterator[Hit]:
     """FS, BL, WL or a length with its unit in the words of a place."""
-    for path, part in parts_of(record.airframe):
+    for path, part in record.parts:
         for key in ("feel", "panel") if isinstance(part, Place) else ():
             words = getattr(part, key) or ""
             if re.search(r"\b(?:FS|BL|WL) ?-?\d|\b\d+ ?(?:mm|cm)\b", words):
@@ -66,7 +68,7 @@ def station_for_a_hand(record: Record) -> Iterator[Hit]:
 )
 def other_side_in_words(record: Record) -> Iterator[Hit]:
     """Places whose words name only the opposite side."""
-    for path, part in parts_of(record.airframe):
+    for path, part in record.parts:
         if not isinstance(part, Place) or part.side not in ("left", "right"):
             continue
         other = "right" if part.side == "left" else "left"
@@ -84,7 +86,7 @@ def landmark_far_off(record: Record) -> Iterator[Hit]:
     """Places whose landmark lies too far off to find them by."""
     landmarks = entries(record.airframe.landmarks)
     reach = Decimal(2000) if record.airframe.datum.unit == "mm" else Decimal(79)
-    for path, part in parts_of(record.airframe):
+    for path, part in record.parts:
         fs = said(part.fs) if isinstance(part, Place) else None
         if not isinstance(part, Place) or fs is None or part.near not in landmarks:
             continue
@@ -93,59 +95,65 @@ def landmark_far_off(record: Record) -> Iterator[Hit]:
             yield Hit((*path, "near"), part.near, f"a landmark near FS {fs.text}; {part.near} is at FS {mark.text}", "")
 
 
-@AIRFRAME.rule("length-disagrees", "warning", "The stated length and the stations of nose and tail agree within 20 mm.")
-def length_disagrees(record: Record) -> Iterator[Hit]:
-    """Length against tail minus nose."""
-    size = record.airframe.size
-    length, nose, tail = said(size.length), said(size.nose), said(size.tail)
-    if length is None or nose is None or tail is None:
-        return
-    unit_m = Decimal("0.001") if record.airframe.datum.unit == "mm" else Decimal("0.0254")
-    by_stations = float((tail - nose) * unit_m)
-    low, high = length.si
-    if by_stations < low - 0.02 or by_stations > high + 0.02:
-        yield Hit(
-            ("size", "length"),
-            length.text,
-            f"the length between nose and tail, {by_stations:.2f} m",
-            f"{by_stations:.2f} m",
-        )
+@AIRFRAME.rule(
+    "other-side-in-id",
+    "warning",
+    "What is called left or right is on that side: a name copied from its twin sends crews to the other one.",
+)
+def other_side_in_id(record: Record) -> Iterator[Hit]:
+    """Ids and landmark names with left or right in them whose side is the other one.
+
+    Not of controls: the switch of the right magneto may well be on the left.
+    """
+    for path, part in record.parts:
+        if isinstance(part, Landmark) or (isinstance(part, Place) and path[-1] == "place" and path[0] != "controls"):
+            name = str(path[-1] if isinstance(part, Landmark) else path[-2])
+            sides = set(re.split(r"[ -]", name)) & {"left", "right"}
+            if part.side in ("left", "right") and len(sides) == 1 and part.side not in sides:
+                wanted = f"{sides.pop()}, as its name {name} says, or another name"
+                yield Hit((*path, "side"), str(part.side), wanted)
 
 
-@AIRFRAME.rule("centre-of-gravity-outside", "warning", "The empty centre of gravity lies within the airframe.")
-def centre_of_gravity_outside(record: Record) -> Iterator[Hit]:
-    """Empty CG against nose and tail: a slip in the arithmetic, not a claim that something is there."""
-    cg, nose, tail = (
-        said(record.airframe.masses.empty_cg),
-        said(record.airframe.size.nose),
-        said(record.airframe.size.tail),
-    )
-    fs = said(cg.fs) if cg else None
-    if fs is None or nose is None or tail is None:
-        return
-    if (fs.low is not None and fs.low < nose) or (fs.high is not None and fs.high > tail):
-        yield Hit(("masses", "empty_cg", "fs"), fs.text, f"a station between nose and tail, {nose} to {tail}")
+_REACH = {"finger": 150, "thumb": 150, "palm": 450, "hand": 450, "forearm": 1200, "arm": 1800}
+"""Millimetres; about three times as long as each is, so that only what is plainly another place is found."""
+_TIMES = {"two": 2, "three": 3, "four": 4}
+_BEHIND, _AHEAD = ("aft of", "behind"), ("forward of", "ahead of", "in front of")
+_TOLD = re.compile(
+    rf"(?:\b(?P<times>{'|'.join(_TIMES)}) )?(?:\b(?P<measure>{'|'.join(_REACH)})s?(?:'s)?(?: widths?| lengths?)? )?"
+    rf"(?P<way>{'|'.join((*_BEHIND, *_AHEAD))}) (?:the )?(?P<rest>.+)"
+)
 
 
 @AIRFRAME.rule(
-    "empty-mass-below-items", "warning", "The empty mass is not less than the sum of the heavy items that it contains."
+    "feel-contradicts-station",
+    "warning",
+    "Where words lead from a landmark (`a palm behind the canopy bow`), the stations say that way and about as far.",
 )
-def empty_mass_below_items(record: Record) -> Iterator[Hit]:
-    """Sum of the stated items, the lighter reading of each, against the heavier reading of the empty mass."""
-    empty = said(record.airframe.masses.empty)
-    items = entries(record.airframe.masses.items)
-    known = [(item.count, said(item.mass)) for item in items.values()]
-    total = sum(count * mass.si[0] for count, mass in known if mass is not None)
-    if empty is not None and total > empty.si[1]:
-        yield Hit(("masses", "empty"), empty.text, f"at least the sum of its items, {total:.0f} kg", f"{total:.0f} kg")
+def feel_contradicts_station(record: Record) -> Iterator[Hit]:
+    """Words of a place against the stations of the place and of the landmark that they start from."""
+    landmarks = {name: mark.fs for name, mark in entries(record.airframe.landmarks).items()}
+    for path, part in record.parts:
+        fs = said(part.fs) if isinstance(part, Place) else None
+        for key in ("feel", "panel") if isinstance(part, Place) and fs else ():
+            words = str(getattr(part, key) or "")
+            told = _TOLD.search(words)
+            name = _first_named(told["rest"], landmarks) if told else ""
+            if told and fs and name and _contradicts(told, fs, landmarks[name], record.airframe):
+                related = ((("landmarks", name, "fs"), landmarks[name].text),)
+                wanted = f"words that fit FS {fs.text}; {name} is at FS {landmarks[name].text}"
+                yield Hit((*path, key), words, wanted, related=related)
 
 
-@AIRFRAME.rule(
-    "pair-without-buttock-line", "warning", "A pair (`side: both`) says how far from the centre line each one is."
-)
-def pair_without_buttock_line(record: Record) -> Iterator[Hit]:
-    """Load points given as a pair without bl."""
-    for name, point in entries(record.airframe.load_points).items():
-        place = said(point.place)
-        if place and place.side == "both" and said(place.bl) is None:
-            yield Hit(("load_points", name, "place"), "side: both", "the buttock line of each of the pair", "bl: 310")
+def _first_named(words: str, names: Iterable[str]) -> str:
+    """The longest of the names that the words begin with."""
+    return next((name for name in sorted(names, key=len, reverse=True) if words.startswith(name)), "")
+
+
+def _contradicts(told: re.Match[str], fs: Span, mark: Span, airframe: Airframe) -> bool:
+    """True where the place lies clearly to the other side of the landmark, or much too far from it."""
+    if fs.low is None or fs.high is None or mark.low is None or mark.high is None:
+        return False
+    along = fs.high - mark.low if told["way"] in _BEHIND else mark.high - fs.low
+    gap = max(fs.low - mark.high, mark.low - fs.high, Decimal(0))
+    reach = _REACH.get(told["measure"] or "", 10**6) * _TIMES.get(told["times"] or "", 1)
+    return along < -in_units(airframe, 50) or gap > in_units(airframe, reach)

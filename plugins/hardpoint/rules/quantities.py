@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from hardpoint.records.walk import values_of
 from hardpoint.rules.rule import Hit, Subject, everywhere
 from hardpoint.units import Quantity
 
@@ -16,7 +15,7 @@ from hardpoint.units import Quantity
 )
 def pair_disagrees(subject: Subject) -> Iterator[Hit]:
     """Pairs that disagree, with the slip that explains them."""
-    for path, value in values_of(subject.root):
+    for path, value in subject.values:
         if isinstance(value, Quantity) and value.status == "disagree":
             slip = f" ({value.slip})" if value.slip else ""
             governed = (

@@ -96,6 +96,10 @@ def _lifts(airframe: Airframe) -> Iterator[Hit]:
         line = said(lift.tail_line)
         if line is not None and line not in points:
             yield near_miss(("lifts", name, "tail_line"), "load point", line, points)
+        hook = said(lift.hook)
+        for leg in hook.legs if hook else ():
+            if leg not in lift.points:
+                yield near_miss(("lifts", name, "hook", "legs", leg), "point of this lift", leg, lift.points)
         for index, item in enumerate(lift.taken_off):
             if item not in items:
                 yield near_miss(("lifts", name, "taken_off", index), "heavy item", item, items)
@@ -106,8 +110,9 @@ _PHOTO: tuple[str, Severity, str] = ("photo-of-nothing", "error", "A photo shows
 
 @AIRFRAME.rule(*_PHOTO)
 def photo_of_nothing(record: Record) -> Iterator[Hit]:
-    """Photos of a type whose path leads nowhere."""
-    return _photos(record.airframe.photos, record.tree)
+    """Photos of a type whose path leads nowhere; on an aircraft that lacks the part, the type's photo stays a photo."""
+    tail = record.fleet.tails.get(record.id)
+    return _photos(record.airframe.photos, record.tree, *([tail.of.tree] if tail else []))
 
 
 @TAIL.rule(*_PHOTO)
@@ -116,10 +121,39 @@ def photo_of_nothing_on_the_tail(under: TailUnder) -> Iterator[Hit]:
     return _photos(under.aircraft.tail.photos, under.aircraft.tree)
 
 
-def _photos(photos: Mapping[str, Photo], tree: dict[str, Tree]) -> Iterator[Hit]:
+def _photos(photos: Mapping[str, Photo], *trees: dict[str, Tree]) -> Iterator[Hit]:
     for name, photo in photos.items():
-        if value_at(tree, parts(photo.shows)) is None:
+        if all(value_at(tree, parts(photo.shows)) is None for tree in trees):
             yield Hit(("photos", name, "shows"), photo.shows, "a path of this record", "controls.magneto-left")
+
+
+_OTHER: tuple[str, Severity, str] = (
+    "photo-of-another",
+    "error",
+    "A photo of a type shows an aircraft of that type, one of an aircraft that very aircraft.",
+)
+
+
+@AIRFRAME.rule(*_OTHER)
+def photo_of_another_type(record: Record) -> Iterator[Hit]:
+    """Photos of a type that show an aircraft which this fleet knows to be of another one."""
+    tail = record.fleet.tails.get(record.id)
+    type_id = tail.of.id if tail else record.id
+    for name, photo in record.airframe.photos.items():
+        shown = record.fleet.tails.get(str(photo.aircraft))
+        if shown and shown.of.id != type_id:
+            expected = f"an aircraft of the type {type_id}; {shown.id} is a {shown.of.id}"
+            yield Hit(("photos", name, "aircraft"), shown.id, expected)
+
+
+@TAIL.rule(*_OTHER)
+def photo_of_another_aircraft(under: TailUnder) -> Iterator[Hit]:
+    """Photos in an aircraft's own file that show another one."""
+    own = under.aircraft.id
+    for name, photo in under.aircraft.tail.photos.items():
+        if said(photo.aircraft) not in (None, own):
+            expected = f"{own}: a photo of another aircraft belongs into the type's record or into that aircraft's"
+            yield Hit(("photos", name, "aircraft"), str(photo.aircraft), expected, own)
 
 
 @everywhere("no-such-source", "error", "A citation exists in sources.yaml.")
@@ -127,7 +161,7 @@ def no_such_source(subject: Subject) -> Iterator[Hit]:
     """Citations of provenance and of cordons; where sources.yaml itself cannot be read nothing is said of them."""
     if subject.fleet.sources_written is None:
         return
-    for path, part in parts_of(subject.root):
+    for path, part in subject.parts:
         source = part.source if isinstance(part, Check | Cordon) else None
         if source is not None and source not in subject.fleet.sources:
             yield near_miss((*path, "source"), "source", source, subject.fleet.sources)

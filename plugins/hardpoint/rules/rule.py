@@ -8,14 +8,17 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Generic, Protocol, TypeVar
 
+from hardpoint.figures.hazards import CutHazard, cut_hazards
 from hardpoint.findings import Finding, Path, Related, Severity, dotted, got_needs
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.base import Part
 from hardpoint.records.event import Event
 from hardpoint.records.fleet import Aircraft, Fleet, House, Written
 from hardpoint.records.known import Tree
+from hardpoint.records.walk import parts_of, values_of
 
 
 @dataclass(frozen=True)
@@ -45,9 +48,42 @@ class Subject(Protocol):
     @property
     def as_of(self) -> dt.date: ...
 
+    @property
+    def parts(self) -> tuple[tuple[Path, Part], ...]: ...
+
+    @property
+    def values(self) -> tuple[tuple[Path, object], ...]: ...
+
+    @property
+    def words(self) -> tuple[tuple[Path, str], ...]: ...
+
+
+class Walked:
+    """A subject that is walked through once, however many rules look at all of it."""
+
+    @property
+    def root(self) -> Part:
+        """The record as a whole."""
+        raise NotImplementedError
+
+    @cached_property
+    def parts(self) -> tuple[tuple[Path, Part], ...]:
+        """Every part with its path."""
+        return tuple(parts_of(self.root))
+
+    @cached_property
+    def values(self) -> tuple[tuple[Path, object], ...]:
+        """Every value that is no part, mapping or list, with its path."""
+        return tuple(values_of(self.root))
+
+    @cached_property
+    def words(self) -> tuple[tuple[Path, str], ...]:
+        """Every piece of text with its path, the fixed words of a key among them."""
+        return tuple((path, text) for path, text in self.values if type(text) is str)
+
 
 @dataclass(frozen=True)
-class Record:
+class Record(Walked):
     """An airframe under the rules: a type's, or a tail's with its differences laid over it."""
 
     id: str
@@ -62,9 +98,14 @@ class Record:
         """The record as a whole."""
         return self.airframe
 
+    @cached_property
+    def hazards(self) -> tuple[CutHazard, ...]:
+        """What a cut could meet."""
+        return cut_hazards(self.airframe)
+
 
 @dataclass(frozen=True)
-class LineUpUnder:
+class LineUpUnder(Walked):
     """An event under the rules."""
 
     id: str
@@ -80,7 +121,7 @@ class LineUpUnder:
 
 
 @dataclass(frozen=True)
-class TailUnder:
+class TailUnder(Walked):
     """One tail's own file under the rules."""
 
     aircraft: Aircraft
@@ -95,7 +136,7 @@ class TailUnder:
 
 
 @dataclass(frozen=True)
-class StationUnder:
+class StationUnder(Walked):
     """The station under the rules."""
 
     house: House

@@ -12,6 +12,8 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
+from hardpoint.words import Later, later, mark
+
 from .registry import UNITS, Link, link
 from .rounding import number_text, round_significant, round_to
 
@@ -66,20 +68,20 @@ def half_digit(value: Decimal) -> Decimal:
 # Slips, the most specific first. A slip explains a pair if the pair fits once the slip is undone.
 
 _ALIKE: Mapping[str, tuple[str, str]] = {
-    "US gal": ("imp gal", "imperial gallons, not US gallons"),
-    "imp gal": ("US gal", "US gallons, not imperial gallons"),
-    "US gal/min": ("imp gal/min", "imperial gallons, not US gallons"),
-    "imp gal/min": ("US gal/min", "US gallons, not imperial gallons"),
-    "lb/US gal": ("lb/imp gal", "pounds per imperial gallon, not per US gallon"),
-    "lb/imp gal": ("lb/US gal", "pounds per US gallon, not per imperial gallon"),
-    "US qt": ("imp qt", "imperial quarts, not US quarts"),
-    "imp qt": ("US qt", "US quarts, not imperial quarts"),
-    "daN": ("kgf", "kgf, not daN"),
-    "kgf": ("daN", "daN, not kgf"),
+    "US gal": ("imp gal", mark("imperial gallons, not US gallons")),
+    "imp gal": ("US gal", mark("US gallons, not imperial gallons")),
+    "US gal/min": ("imp gal/min", mark("imperial gallons, not US gallons")),
+    "imp gal/min": ("US gal/min", mark("US gallons, not imperial gallons")),
+    "lb/US gal": ("lb/imp gal", mark("pounds per imperial gallon, not per US gallon")),
+    "lb/imp gal": ("lb/US gal", mark("pounds per US gallon, not per imperial gallon")),
+    "US qt": ("imp qt", mark("imperial quarts, not US quarts")),
+    "imp qt": ("US qt", mark("US quarts, not imperial quarts")),
+    "daN": ("kgf", mark("kgf, not daN")),
+    "kgf": ("daN", mark("daN, not kgf")),
 }
 """Units often taken for one another: what the statement may be in, and that in words."""
 
-_SELDOM_ALIKE: Mapping[str, tuple[str, str]] = {"bar": ("atm", "atm, not bar")}
+_SELDOM_ALIKE: Mapping[str, tuple[str, str]] = {"bar": ("atm", mark("atm, not bar"))}
 
 _ROUGH: Mapping[tuple[str, str], Decimal] = {
     ("lb", "kg"): Decimal(2),
@@ -100,7 +102,7 @@ _ROUGH: Mapping[tuple[str, str], Decimal] = {
 class _Guess:
     """A pair as it would stand without the slip: ``words`` name the slip, ``joined`` is the link then in force."""
 
-    words: str
+    words: Later
     first: Written
     second: Written
     joined: Link
@@ -111,25 +113,28 @@ class _Guess:
         return fit(self.first[0], self.second[0], self.joined)
 
 
-def slip(first: Written, second: Written) -> str | None:
-    """The slip that would explain a pair that disagrees, in words, or None.
+def slip(first: Written, second: Written) -> Later | None:
+    """The slip that would explain a pair that disagrees, in words (pages say them again), or None.
 
     A slip that makes the pair agree comes before one that only brings it within rounding; then the order of _guesses.
     """
     guesses = [(guess.fits, guess) for guess in _guesses(first, second)]
     for guess in (guess for fits, guess in guesses if fits == "agree"):
-        return f"{guess.words}: {_sentence(guess, 'is')}"
+        return later("{slip}: {figures}", slip=guess.words, figures=_sentence(guess, _IS))
     for guess in (guess for fits, guess in guesses if fits == "rounded" and not guess.only_if_agrees):
-        return f"{guess.words}: {_sentence(guess, 'is about')}"
+        return later("{slip}: {figures}", slip=guess.words, figures=_sentence(guess, _IS_ABOUT))
     return None
 
 
-def _sentence(guess: _Guess, verb: str) -> str:
+_IS, _IS_ABOUT = mark("{one} is {other}"), mark("{one} is about {other}")
+
+
+def _sentence(guess: _Guess, words: str) -> Later:
     true = link(guess.first[1], guess.second[1])
     if guess.joined == true:
-        return f"{_text(guess.first)} {verb} {_text(guess.second)}"
+        return later(words, one=_text(guess.first), other=_text(guess.second))
     right = _converted(guess.first[0], guess.second[0], true)
-    return f"{_text(guess.first)} is {_text((right, guess.second[1]))}"
+    return later(_IS, one=_text(guess.first), other=_text((right, guess.second[1])))
 
 
 def _text(written: Written) -> str:
@@ -150,14 +155,14 @@ def _other_unit(first: Written, second: Written, alike: Mapping[str, tuple[str, 
     """Imperial for US gallons, kgf for daN, atm for bar, and the reverse."""
     if second[1] in alike:
         unit, words = alike[second[1]]
-        yield _guess(f"the second looks like {words}", first, (second[0], unit))
+        yield _guess(later("the second looks like {unit}", unit=later(words)), first, (second[0], unit))
     if first[1] in alike:
         unit, words = alike[first[1]]
-        yield _guess(f"the first looks like {words}", (first[0], unit), second)
+        yield _guess(later("the first looks like {unit}", unit=later(words)), (first[0], unit), second)
 
 
 def _exchanged_units(first: Written, second: Written) -> Iterator[_Guess]:
-    yield _guess("the two units look exchanged", (first[0], second[1]), (second[0], first[1]))
+    yield _guess(later("the two units look exchanged"), (first[0], second[1]), (second[0], first[1]))
 
 
 def _rough_factor(first: Written, second: Written) -> Iterator[_Guess]:
@@ -166,12 +171,18 @@ def _rough_factor(first: Written, second: Written) -> Iterator[_Guess]:
         if {many, one} == {first[1], second[1]}:
             exact = number_text(round_significant(link(one, many).factor, 5))
             factor = 1 / Fraction(rough) if first[1] == many else Fraction(rough)
-            words = f"looks converted at {number_text(rough)} {many} to the {one} instead of {exact}"
+            words = later(
+                "looks converted at {rough} {many} to the {one} instead of {exact}",
+                rough=number_text(rough),
+                many=many,
+                one=one,
+                exact=exact,
+            )
             yield _Guess(words, first, second, Link(factor, Fraction(0)))
 
 
 def _moved_point(first: Written, second: Written) -> Iterator[_Guess]:
-    words = "a decimal point looks moved by one place"
+    words = later("a decimal point looks moved by one place")
     for places in (1, -1):
         yield _guess(words, first, (_shifted(second[0], places), second[1]))
     for places in (1, -1):
@@ -186,9 +197,9 @@ def _shifted(value: Decimal, places: int) -> Decimal:
 def _exchanged_digits(first: Written, second: Written) -> Iterator[_Guess]:
     """Neighbouring digits; only where the pair then agrees: within rounding, chance alone explains too many."""
     for value in _with_digits_exchanged(second[0]):
-        yield _guess("two digits of the second look exchanged", first, (value, second[1]), only_if_agrees=True)
+        yield _guess(later("two digits of the second look exchanged"), first, (value, second[1]), only_if_agrees=True)
     for value in _with_digits_exchanged(first[0]):
-        yield _guess("two digits of the first look exchanged", (value, first[1]), second, only_if_agrees=True)
+        yield _guess(later("two digits of the first look exchanged"), (value, first[1]), second, only_if_agrees=True)
 
 
 def _with_digits_exchanged(value: Decimal) -> Iterator[Decimal]:
@@ -199,5 +210,5 @@ def _with_digits_exchanged(value: Decimal) -> Iterator[Decimal]:
             yield Decimal((sign, (*digits[:at], right, left, *digits[at + 2 :]), last_digit(value)))
 
 
-def _guess(words: str, first: Written, second: Written, *, only_if_agrees: bool = False) -> _Guess:
+def _guess(words: Later, first: Written, second: Written, *, only_if_agrees: bool = False) -> _Guess:
     return _Guess(words, first, second, link(first[1], second[1]), only_if_agrees)

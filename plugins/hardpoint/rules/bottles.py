@@ -1,16 +1,12 @@
-"""Rules about tanks, lines and pressure bottles, pyrotechnics that were not answered."""
+"""Rules about pressure bottles."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from decimal import Decimal
 
-from hardpoint.figures.answers import MUST_BE_ANSWERED, device_answer
+from hardpoint.findings import Path
 from hardpoint.records.bottles import Bottle
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.tanks import ENGINE_FUELS, OILS
-from hardpoint.records.walk import values_of
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
 LARGEST_PORTABLE_M3 = 0.050
@@ -27,52 +23,6 @@ _TEST_OVER_WORKING = {
     "ISO cylinder": "3/2",
 }
 """49 CFR 180.209(a) table 1; for ISO cylinders from memory, not checked against the text."""
-
-
-@AIRFRAME.rule(
-    "oil-called-non-flammable",
-    "error",
-    "No oil is called non-flammable: every oil here burns, and its mist burns at once.",
-)
-def oil_called_non_flammable(record: Record) -> Iterator[Hit]:
-    """Words of oil tanks that say it does not burn."""
-    for name, tank in entries(record.airframe.tanks).items():
-        if tank.holds not in OILS:
-            continue
-        for path, value in values_of(tank, ("tanks", name)):
-            if isinstance(value, str) and re.search(
-                r"(?i)\bnon[ -]?(?:in)?flammable|\bnot (?:in)?flammable|\bdoes not burn", value
-            ):
-                yield Hit(
-                    path,
-                    value,
-                    "how this oil burns; every oil here does",
-                    "its mist burns at once, a pool burns when hot",
-                )
-
-
-@AIRFRAME.rule("line-short-of-engine", "warning", "A line that ends at the engine reaches it.")
-def line_short_of_engine(record: Record) -> Iterator[Hit]:
-    """Fuel lines whose last point lies further than 300 mm from the engine's stretch."""
-    engine = said(record.airframe.engine)
-    place = said(engine.place) if engine else None
-    fs = said(place.fs) if place else None
-    if fs is None or fs.low is None or fs.high is None:
-        return
-    near = Decimal(300) if record.airframe.datum.unit == "mm" else Decimal(12)
-    for name, tank in entries(record.airframe.tanks).items():
-        for line, route in entries(tank.lines).items():
-            spots = said(route.path)
-            last = said(spots[-1].fs) if spots else None
-            if route.ends_at != "engine" or last is None or last.middle is None or tank.holds not in ENGINE_FUELS:
-                continue
-            if not fs.low - near <= last.middle <= fs.high + near:
-                yield Hit(
-                    ("tanks", name, "lines", line, "path"),
-                    f"last point FS {last.text}",
-                    f"a path that reaches the engine at FS {fs.text}",
-                    "",
-                )
 
 
 @AIRFRAME.rule(
@@ -138,23 +88,71 @@ def liquid_other_than_carbon_dioxide(record: Record) -> Iterator[Hit]:
             )
 
 
+_GASES: dict[str, tuple[str, ...]] = {
+    "breathing air": ("air",),
+    "oxygen": ("oxygen",),
+    "hydraulic accumulator": ("nitrogen", "air", "helium"),
+    "gear accumulator": ("nitrogen", "air", "helium"),
+    "extinguisher": ("extinguishing agent", "carbon dioxide", "nitrogen"),
+    "pneumatic": ("air", "nitrogen"),
+    "inflation": ("carbon dioxide", "nitrogen", "air", "helium"),
+}
+"""Common practice."""
+
+
 @AIRFRAME.rule(
-    "hazard-not-answered",
+    "gas-for-another-use",
     "warning",
-    "Every type answers whether a rocket parachute and a seat cartridge are fitted; silence shows as UNKNOWN.",
+    "A bottle holds a gas that serves its use: oxygen and oil, for one, burn together.",
 )
-def hazard_not_answered(record: Record) -> Iterator[Hit]:
-    """Pyrotechnics that neither list a kind nor say that it is not fitted."""
-    for kind in MUST_BE_ANSWERED:
-        if device_answer(record.airframe, kind) is NonValue.UNKNOWN:
-            slug = kind.replace(" ", "-")
+def gas_for_another_use(record: Record) -> Iterator[Hit]:
+    """Bottles whose gas does not fit what they are for."""
+    for name, bottle in entries(record.airframe.bottles).items():
+        if not isinstance(bottle.holds, NonValue) and bottle.holds not in _GASES[bottle.use]:
+            wanted = f"{' or '.join(_GASES[bottle.use])}: this bottle is for {bottle.use}"
+            yield Hit(("bottles", name, "holds"), bottle.holds, wanted, _GASES[bottle.use][0])
+
+
+@AIRFRAME.rule(
+    "burst-disc-out-of-order",
+    "warning",
+    "A burst disc lets go above the working pressure and not above the test pressure.",
+)
+def burst_disc_out_of_order(record: Record) -> Iterator[Hit]:
+    """Discs against working and test pressure, absolute pressures taken down to gauge."""
+    for name, bottle in entries(record.airframe.bottles).items():
+        disc, working, test = said(bottle.burst_disc), said(bottle.working_pressure), said(bottle.test_pressure)
+        if disc is None:
+            continue
+        low, high = (value - (101325 if disc.reference == "absolute" else 0) for value in disc.si)
+        path: Path = ("bottles", name, "burst_disc")
+        if working is not None and high <= working.si[0]:
+            yield Hit(path, disc.text, f"more than the working pressure, {working.text}")
+        elif test is not None and low > test.si[1] * 1.005:
+            yield Hit(path, disc.text, f"at most the test pressure, {test.text}")
+
+
+MOST_CARBON_DIOXIDE_KG_PER_L = 0.75
+"""ADR P200, table 2: filling ratio 0.66 to 0.75 by test pressure; 49 CFR 173.304a(a)(2): 0.68. Both from memory."""
+
+
+@AIRFRAME.rule(
+    "overfilled", "warning", "Carbon dioxide is filled as a liquid, at most three quarters of a kilogram to a litre."
+)
+def overfilled(record: Record) -> Iterator[Hit]:
+    """Bottles of carbon dioxide that are said to be gas, or to hold more than may be filled."""
+    for name, bottle in entries(record.airframe.bottles).items():
+        volume, charge = said(bottle.water_capacity), said(bottle.charge)
+        if bottle.holds != "carbon dioxide":
+            continue
+        if bottle.filled_as == "gas":
+            yield Hit(("bottles", name, "filled_as"), "gas", "liquid: carbon dioxide is charged as one", "liquid")
+        if (
+            volume is not None
+            and charge is not None
+            and charge.si[0] > volume.si[1] * 1000 * MOST_CARBON_DIOXIDE_KG_PER_L
+        ):
+            most = f"{volume.si[1] * 1000 * MOST_CARBON_DIOXIDE_KG_PER_L:.2f} kg"
             yield Hit(
-                ("pyrotechnics", slug),
-                "",
-                f"whether a {kind} is fitted",
-                f"{slug}: not fitted",
-                message=(
-                    f"nobody has said whether a {kind} is fitted, so crews read UNKNOWN; "
-                    f'record the device, or write "{slug}: not fitted" once somebody has looked'
-                ),
+                ("bottles", name, "charge"), charge.text, f"at most {most} in {volume.text} of water capacity", most
             )

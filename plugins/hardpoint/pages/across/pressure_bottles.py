@@ -1,0 +1,63 @@
+"""Pressure bottles over all types: contents, pressure, place, what not to do with them."""
+
+from __future__ import annotations
+
+from hardpoint.pages import addresses
+from hardpoint.pages.across.answers import head, narrowing, topic
+from hardpoint.pages.across.items import Item, items
+from hardpoint.pages.addresses import relative
+from hardpoint.pages.board import Board, board_page
+from hardpoint.pages.site import Page, Site
+from hardpoint.pages.telling import do_not, place_words, several, tell
+from hardpoint.pages.vessels import valve_words
+from hardpoint.pages.view import Value
+from hardpoint.words import say
+
+ADDRESS = addresses.across_page("pressure-bottles")
+
+
+def pressure_bottles_page(site: Site) -> Page:
+    """One row a bottle, and one for each kind that somebody looked for."""
+    board = Board(
+        ADDRESS,
+        say("Pressure bottles, all types"),
+        say("A bottle in a fire bursts below what its pressure alone tells. Cordons are the station's own."),
+        say("Bottle"),
+        say("{found} of {total} bottles"),
+        (
+            topic("holds", say("Holds"), lambda item: tell(item.entry.holds)),
+            topic("pressure", say("Pressure"), _pressure, figure=lambda bottle: bottle.working_pressure),
+            topic("capacity", say("Water capacity"), _capacity, figure=lambda bottle: bottle.water_capacity),
+            topic("count", say("How many"), lambda item: Value(str(item.entry.count))),
+            topic("where", say("Where"), lambda item: _where(item)),
+            topic("valve", say("Valve"), lambda item: valve_words(item.entry.valve, item.shown)),
+            topic("use", say("For"), lambda item: tell(item.entry.use), shown=False),
+            topic(
+                "carried", say("On board"), lambda item: Value(item.entry.carried or say("always, as far as stated"))
+            ),
+            topic("do-not", say("What not to do"), _prohibited),
+        ),
+        (
+            narrowing("holds", say("Holds"), lambda bottle: (tell(bottle.holds).text,)),
+            narrowing("use", say("For"), lambda bottle: (tell(bottle.use).text,)),
+        ),
+    )
+    held = [(head(item, ADDRESS, relative), item) for item in items(site, "bottles")]
+    return board_page(site, board, held)
+
+
+def _pressure(item: Item) -> Value:
+    return tell(item.entry.working_pressure, (*item.path, "working_pressure"))
+
+
+def _capacity(item: Item) -> Value:
+    return tell(item.entry.water_capacity, (*item.path, "water_capacity"))
+
+
+def _where(item: Item) -> Value:
+    words = place_words(item.entry.place, item.shown.airframe)
+    return Value(words, tell(item.entry.place).state)
+
+
+def _prohibited(item: Item) -> Value:
+    return several(do_not(item.entry.do_not), say("nothing stated: the usual cautions hold"))

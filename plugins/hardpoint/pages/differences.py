@@ -1,0 +1,203 @@
+"""What differs on a tail: first in a banner, then again where it bites, whatever part of the record it is.
+
+A section says itself what differs in its own answers. What none of them has said is put here at the part that it
+belongs to, or at the head of its section, so that no difference can be recorded and stand on no place of the page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass, replace
+from typing import Any
+
+from hardpoint.findings import Path, dotted
+from hardpoint.pages.addresses import anchor
+from hardpoint.pages.shown import Shown, said_before, spoken
+from hardpoint.pages.terms import label_of, term
+from hardpoint.pages.view import Fact, Line, Lines, Link, Row, Section, Steps, Was
+from hardpoint.records.fleet import Override
+from hardpoint.records.known import Tree
+from hardpoint.words import say, say_count
+
+MOST_IN_BANNER = 3
+_WORST_FIRST = (
+    "pyrotechnics",
+    "high_voltage",
+    "exits",
+    "canopies",
+    "controls",
+    "seats",
+    "bottles",
+    "tanks",
+    "batteries",
+)
+_SECTION_OF = {
+    "approach": "approach",
+    "exits": "open",
+    "canopies": "open",
+    "controls": "shut-down",
+    "engine": "shut-down",
+    "propeller": "shut-down",
+    "rotor": "stay-clear",
+    "batteries": "shut-down",
+    "high_voltage": "stay-clear",
+    "seats": "free",
+    "zones": "cut",
+    "absences": "cut",
+    "water": "water",
+    "masses": "heavy-end",
+    "steadying": "heavy-end",
+    "load_points": "heavy-end",
+    "lifts": "heavy-end",
+    "signs": "recognise",
+    "landmarks": "recognise",
+    "size": "recognise",
+    "profile": "recognise",
+    "datum": "recognise",
+    "name": "recognise",
+    "role": "recognise",
+    "also_called": "recognise",
+}
+_ELSEWHERE = "stay-clear"
+_Parts = (Steps, Fact, Line, Row)
+
+
+def marked(sections: tuple[Section, ...], shown: Shown) -> tuple[Section, ...]:
+    """The sections with every difference marked where it bites."""
+    told = set(_told(sections))
+    for change in shown.changes:
+        if dotted(change.at) in told and len(change.at) == len(change.path):
+            continue
+        was = Was(dotted(change.at), label_of(change.path, start=min(2, len(change.path) - 1)), said_before(change))
+        if was not in set(_all(sections)) and not _says(sections, was):
+            sections = _put(sections, change.path, was, gone=change.here is None)
+    return sections
+
+
+def _says(sections: tuple[Section, ...], was: Was) -> bool:
+    """Whether some part tells this very answer, under whatever label."""
+    return any(one.at == was.at and one.says == was.says and was.label.endswith(one.label) for one in _all(sections))
+
+
+def _put(sections: tuple[Section, ...], path: Path, was: Was, *, gone: bool) -> tuple[Section, ...]:
+    name = anchor(path)
+    if name in set(_ids(sections)):
+        found: list[bool] = []
+        made = tuple(_with(section, name, was, found) for section in sections)
+        if found:
+            return made
+    home = _SECTION_OF.get(str(path[0]), _ELSEWHERE)
+    fresh = name not in set(_ids(sections))
+    return tuple(
+        _headed(section, path, was, name if fresh else "", gone) if section.id == home else section
+        for section in sections
+    )
+
+
+def _headed(section: Section, path: Path, was: Was, id_: str, gone: bool) -> Section:
+    what = label_of(path, start=min(1, len(path) - 1)).replace("-", " ").capitalize()
+    text = say("not on this aircraft") if gone else say("other than on its type")
+    line = Line(text, f"{what}:", "caution", id=id_, was=(replace(was, label=""),))
+    return replace(
+        section, blocks=(Lines((line,), f"{section.id}-differs-{was.at}".replace(".", "-")), *section.blocks)
+    )
+
+
+def _with(part: Any, name: str, was: Was, found: list[bool]) -> Any:
+    """``part`` with ``was`` at the first thing of that id that can carry it."""
+    if found:
+        return part
+    if isinstance(part, tuple):
+        return tuple(_with(item, name, was, found) for item in part)
+    if not is_dataclass(part) or isinstance(part, type):
+        return part
+    if isinstance(part, _Parts) and part.id == name:
+        found.append(True)
+        return replace(part, was=(*part.was, was))
+    changed = {}
+    for field in fields(part):
+        if field.init and isinstance(held := getattr(part, field.name), tuple):
+            changed[field.name] = _with(held, name, was, found)
+    return replace(part, **changed) if changed and found else part
+
+
+def _all(value: Any) -> Iterator[Was]:
+    if isinstance(value, Was):
+        yield value
+    elif isinstance(value, tuple):
+        yield from (found for item in value for found in _all(item))
+    elif is_dataclass(value) and not isinstance(value, type):
+        yield from (found for field in fields(value) for found in _all(getattr(value, field.name)))
+
+
+def _told(sections: tuple[Section, ...]) -> Iterator[str]:
+    yield from (was.at for was in _all(sections))
+
+
+def _ids(value: Any) -> Iterator[str]:
+    if isinstance(value, tuple):
+        yield from (found for item in value for found in _ids(item))
+    elif is_dataclass(value) and not isinstance(value, type):
+        for field in fields(value):
+            held = getattr(value, field.name)
+            if field.name == "id" and held:
+                yield held
+            elif isinstance(held, tuple):
+                yield from _ids(held)
+
+
+def part_of(path: Path) -> str:
+    """The part of a crew page that an answer belongs to."""
+    return _SECTION_OF.get(str(path[0]), _ELSEWHERE)
+
+
+def banner(shown: Shown, sections: tuple[Section, ...]) -> tuple[tuple[Line, ...], tuple[Link, ...]]:
+    """At most three differences in full, the worst first; the others named, one tap away.
+
+    Each leads to its place in ``sections``: to its own anchor, or to the part of the page that it stands in.
+    """
+    ids = set(_ids(sections))
+    ordered = sorted(shown.overrides, key=_rank)
+    lines = tuple(_line(override, _place(override.at, ids)) for override in ordered[:MOST_IN_BANNER])
+    more = tuple(Link(_what(override.at), _place(override.at, ids)) for override in ordered[MOST_IN_BANNER:])
+    return lines, more
+
+
+def _place(at: Path, ids: set[str]) -> str:
+    name = anchor(at)
+    return f"#{name if name in ids else _SECTION_OF.get(str(at[0]), _ELSEWHERE)}"
+
+
+def _rank(override: Override) -> int:
+    section = str(override.at[0])
+    return _WORST_FIRST.index(section) if section in _WORST_FIRST else len(_WORST_FIRST)
+
+
+def _line(override: Override, href: str) -> Line:
+    text = say("not on this aircraft") if override.kind == "removed" else _short(override.here, override)
+    was = () if override.kind == "removed" else (Was(dotted(override.at), "", _before(override)),)
+    return Line(text, f"{_what(override.at)}:", href=href, was=was)
+
+
+def _before(override: Override) -> str:
+    return say("nothing there") if override.kind == "added" else _short(override.type_says, override)
+
+
+def _what(path: Path) -> str:
+    """``controls.magneto-left.off_is`` -> ``Magneto left, off is``; a tank and a battery both called main differ."""
+    start = 1 if len(path) > 1 and path[0] in ("controls", "exits", "seats", "zones") else 0
+    words = label_of(path, start=start).replace("-", " ")
+    return words[:1].upper() + words[1:]
+
+
+def _short(tree: Tree, override: Override) -> str:
+    """A whole part stands in its section in full; here a few words do."""
+    if isinstance(tree, dict):
+        place = tree.get("place")
+        side = place.get("side") if isinstance(place, dict) else None
+        if override.kind != "added":
+            return spoken(tree, override.at)
+        return say("added here, {side} side", side=term(side)) if side in ("left", "right") else say("added here")
+    if isinstance(tree, list):
+        return say_count(len(tree), "{count} step", "{count} steps") if len(tree) > 2 else spoken(tree, override.at)
+    return spoken(tree, override.at)

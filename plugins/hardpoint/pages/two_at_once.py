@@ -1,0 +1,91 @@
+"""Two at once: the key facts of a day's aircraft side by side, and what is opposite between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations
+
+from hardpoint.pages import addresses
+from hardpoint.pages.addresses import relative
+from hardpoint.pages.entries import Flown, all_flown, dated, every_day
+from hardpoint.pages.key_facts import key_facts
+from hardpoint.pages.site import Page, Site
+from hardpoint.pages.telling import way_words
+from hardpoint.pages.terms import term
+from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
+from hardpoint.records.airframe import Airframe
+from hardpoint.records.controls import Function
+from hardpoint.records.known import entries, said
+from hardpoint.records.ways import opposed
+from hardpoint.words import say
+
+_OPEN = ("first-way-in", "ignition-off", "fuel-off")
+"""The tables that stand open: the rest is one tap away, so that a phone shows all titles on two screens."""
+
+
+def two_at_once_page(site: Site, event_id: str) -> Page:
+    """Day by day: first what is opposite, then every key fact by number."""
+    event = site.fleet.events[event_id].event
+    page = addresses.two_at_once_page(event_id)
+    title = say("Two at once: {event}", event=event.name)
+    sections = tuple(
+        Section(day_id, dated(day_id, day), tuple(_day(day_id, all_flown(site, day), page)), name)
+        for day_id, name, day in every_day(site, event_id)
+    )
+    lead = say("Two aircraft down: send each crew to its own page. Nothing is to be carried from one to the other.")
+    links = (Link(event.name, relative(addresses.event_page(event_id), page)),)
+    trail = (event.name, addresses.event_page(event_id))
+    view = SheetPage(site.frame(page, title, trail), title, lead, sections, links, site.cautions)
+    return Page(page, title, "sheet.html", view)
+
+
+def _day(day_id: str, flown: tuple[Flown, ...], page: str) -> Iterator[Block]:
+    yield Lines(tuple(_opposites(flown)), f"{day_id}-opposites", say("Opposite between two of this day"))
+    for fact in key_facts():
+        rows = tuple(
+            Row(
+                (
+                    Value(f"{one.number} {one.called}", href=relative(f"{one.address}#{fact.part}", page)),
+                    fact.tell(one.shown.airframe),
+                )
+            )
+            for one in flown
+        )
+        heads = (say("Number"), fact.title)
+        yield Table(f"{day_id}-{fact.id}", fact.title, heads, rows, folded=fact.id not in _OPEN)
+
+
+def _opposites(flown: tuple[Flown, ...]) -> Iterator[Line]:
+    found = [line for one, other in combinations(flown, 2) for line in _between(one, other)]
+    if not found:
+        yield Line(say("no control is recorded as opposite; that does not make them alike"))
+    yield from found
+
+
+def _between(one: Flown, other: Flown) -> Iterator[Line]:
+    ours, theirs = _offs(one.shown.airframe), _offs(other.shown.airframe)
+    for function in ours:
+        for way in ours[function]:
+            for against in theirs.get(function, ()):
+                if opposed(way[0], against[0]) and way[1] == against[1]:
+                    yield Line(
+                        say(
+                            "{one} is {way}, {other} is {against}",
+                            one=f"{one.number} {one.called}",
+                            way=way_words(*way),
+                            other=f"{other.number} {other.called}",
+                            against=way_words(*against),
+                        ),
+                        say("{control} off:", control=term(function).capitalize()),
+                        "caution",
+                    )
+
+
+def _offs(airframe: Airframe) -> dict[Function, tuple[tuple[str, str | None], ...]]:
+    """Every off direction of each function with its observer, each once."""
+    found: dict[Function, dict[tuple[str, str | None], None]] = {}
+    for control in entries(airframe.controls).values():
+        way = said(control.off_is)
+        if way is not None:
+            found.setdefault(control.function, {})[(way, control.seen_from)] = None
+    return {function: tuple(ways) for function, ways in found.items()}
