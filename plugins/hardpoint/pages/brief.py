@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
-from hardpoint.pages.dangers import never_touch
 from hardpoint.pages.entries import Flown, all_flown, dated, day_name, every_day
 from hardpoint.pages.key_facts import key_facts, unlike
+from hardpoint.pages.never import never_touch
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import place_words, tell
 from hardpoint.pages.terms import key_words, label_of
