@@ -27,7 +27,7 @@ BLANK = {"", "-", "--", "\N{EN DASH}", "\N{EM DASH}", "?", "None", "nan", "NaN",
 ON_THE_CREW_PAGE = [
     (r"controls\.([^.]+)\.(guard|off_is|beyond_off|alone|success|looks|stays_live)", "control"),
     (r"exits\.([^.]+)\.(label|looks|other_side|success|steps)", "exit"),
-    (r"exits\.([^.]+)\.works\.(upright|inverted|left_side_down|right_side_down|in_water)", "exit"),
+    (r"exits\.([^.]+)\.works\.(upright|inverted|left_side_down|right_side_down|afloat|inverted_in_water)", "exit"),
     (r"zones\.([^.]+)\.(left|right)\.(cut|listing)", "zone"),
     (r"batteries\.([^.]+)\.stays_live", "battery"),
     (r"canopies\.([^.]+)\.(hinges|latches|mass|material|thickness|clear_opening|held_by)", "canopy"),

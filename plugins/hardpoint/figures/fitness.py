@@ -5,7 +5,7 @@ The tool names the gap; people decide.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -17,13 +17,14 @@ from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity
 
 GROUPS: dict[str, str] = {
-    "exits": "opening",
-    "canopies": "opening",
-    "controls": "shutdown",
-    "ties": "ties",
     "pyrotechnics": "rockets and cartridges",
     "high_voltage": "high voltage",
+    "controls": "shutdown",
+    "exits": "opening",
+    "canopies": "opening",
+    "ties": "ties",
 }
+"""The worst first: what fires or kills whoever touches it, what starts again, what keeps the occupant in."""
 
 
 @dataclass(frozen=True)
@@ -35,11 +36,16 @@ class Gap:
     kind: Literal["unknown", "conflict", "undeclared"]
 
 
-def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = ()) -> tuple[Gap, ...]:
-    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``."""
-    return tuple(
-        dict.fromkeys([*_silent(airframe), *_open(airframe, also)])
-    )  # an "unknown" that is written counts once
+def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = (), reported: Collection[str] = ()) -> tuple[Gap, ...]:
+    """Unknowns and conflicts in pyrotechnics, high voltage, shutdown, opening, ties, then under the paths ``also``.
+
+    ``reported`` are devices whose state somebody licensed reported for the day: it is no longer unknown.
+    """
+    answered = {("pyrotechnics", name, "state") for name in reported}
+    found = dict.fromkeys([*_silent(airframe), *_open(airframe, also)])  # an "unknown" that is written counts once
+    ranks = {group: rank for rank, group in reversed(list(enumerate(GROUPS.values())))}
+    left = [gap for gap in found if gap.path not in answered]
+    return tuple(sorted(left, key=lambda gap: ranks.get(gap.group, len(ranks))))
 
 
 def _silent(airframe: Airframe) -> Iterator[Gap]:

@@ -122,6 +122,8 @@ def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
     for name, cable in entries(system.cables).items():
         words = f"high-voltage cable {name}"
         yield from _routed((*cables, name), "high-voltage cable", words, cable, None, airframe)
+    for name, part in entries(system.parts or {}).items():
+        yield from _placed(("high_voltage", "parts", name), "high-voltage cable", part.what, part.place)
 
 
 def _loaded(airframe: Airframe) -> Iterator[CutHazard]:
@@ -153,8 +155,8 @@ def _anywhere(path: Path, kind: Behind, what: str) -> CutHazard:
 def _behind(airframe: Airframe) -> Iterator[CutHazard]:
     for name, zone in entries(airframe.zones).items():
         for side in ("left", "right", "top", "floor"):
-            listed: ZoneSide | None = getattr(zone, side)
-            if listed is not None:
+            listed: ZoneSide | NonValue | None = getattr(zone, side)
+            if listed is not None and not isinstance(listed, NonValue):
                 yield from _behind_side(("zones", name, side, "behind"), zone, side, listed)
 
 
@@ -196,7 +198,8 @@ def _sides(side: str | NonValue | None) -> frozenset[str]:
 def _routed(
     path: Path, kind: Behind, what: str, route: Route, start: Place | None, airframe: Airframe
 ) -> Iterator[CutHazard]:
-    """One hazard per stretch between two points of the route: each stretch has its own sides and heights."""
+    """One hazard per stretch between two points of the route, each with its own sides and heights; then, on all sides
+    and at any height, what is unknown beyond them."""
     spots = said(route.path)
     if not spots or any(isinstance(spot.fs, NonValue) for spot in spots):
         yield CutHazard(path, kind, what, _possible(route, start, airframe), ANYWHERE, ALL_SIDES, certain=False)
@@ -210,6 +213,10 @@ def _routed(
         sides = ALL_SIDES if crossing else one.sides | other.sides
         yield CutHazard(
             path, kind, what, covering([one.fs, other.fs]), covering([one.wl, other.wl]), sides, certain=True
+        )
+    if route.then_unknown is not None:  # from the last point that is known, so that no gap is left between the two
+        yield CutHazard(
+            path, kind, what, covering([ends[-1].fs, route.then_unknown]), ANYWHERE, ALL_SIDES, certain=False
         )
 
 

@@ -13,7 +13,7 @@ from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, 
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.structure import BehindItem, Zone, ZoneSide
 from hardpoint.records.ways import ATTITUDES
-from hardpoint.words import say
+from hardpoint.words import mark, say
 
 _COMPLETE = "walked and complete"
 
@@ -66,9 +66,11 @@ def _built(zone: Zone) -> str:
     return "; ".join(word for word in words if word)
 
 
-def _verdict(listed: ZoneSide | None) -> Value:
-    if listed is None:
+def _verdict(listed: ZoneSide | NonValue | None) -> Value:
+    if listed is None or listed is NonValue.UNKNOWN:
         return Value(say("UNKNOWN: do not cut"), "unknown", note=say("nobody has said"))
+    if isinstance(listed, NonValue):
+        return tell(listed)
     verdict, listing = tell(listed.cut), tell(listed.listing)
     complete, partly = say("list: {how}", how=listing.text), say("list: {how}, not complete", how=listing.text)
     note = complete if listed.listing == _COMPLETE else partly
@@ -123,15 +125,22 @@ def _bays(shown: Shown) -> str | NonValue:
     return ", ".join(name.replace("-", " ") for name in told.floods) or say("no bay recorded")
 
 
+_IN_WATER = (
+    (mark("{exit}, afloat"), "afloat"),
+    (mark("{exit}, inverted in water"), "inverted_in_water"),
+)
+
+
 def _openings_in_water(shown: Shown) -> tuple[Fact, ...]:
     exits = entries(shown.airframe.exits)
     return tuple(
         shown.fact(
-            say("{exit} in water", exit=name.replace("-", " ").capitalize()),
-            ("exits", name, "works", "in_water"),
-            exit_.works.in_water,
+            say(label, exit=name.replace("-", " ").capitalize()),
+            ("exits", name, "works", key),
+            getattr(exit_.works, key),
         )
         for name, exit_ in exits.items()
+        for label, key in _IN_WATER
     )
 
 

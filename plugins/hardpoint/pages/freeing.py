@@ -8,9 +8,10 @@ from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at
 from hardpoint.pages.shown import Shown
 from hardpoint.pages.telling import folded, place_words, steps_of, tell, travels
+from hardpoint.pages.terms import term
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.seats import Seat, Tie
+from hardpoint.records.seats import Seat, Tie, Worn
 from hardpoint.words import say, say_count
 
 
@@ -122,6 +123,16 @@ def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
         )
 
 
+def _kept(worn: Worn) -> Iterator[str]:
+    """Where it is while it is not worn, and whether it inflates."""
+    if worn.kept is not None:
+        yield say("otherwise: {where}", where=tell(worn.kept).text)
+    if worn.inflates is NonValue.UNKNOWN:
+        yield say("whether it inflates by itself: UNKNOWN")
+    elif (how := said(worn.inflates)) is not None:
+        yield term(how) if how == "does not inflate" else say("inflates {how}", how=term(how))
+
+
 def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
     path = ("seats", seat_name)
     parachute = said(seat.parachute)
@@ -149,6 +160,7 @@ def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
             part
             for part in (
                 tell(worn.carried).text,
+                *_kept(worn),
                 "" if worn.lifting is None else tell(worn.lifting).text,
                 worn.caution or "",
             )

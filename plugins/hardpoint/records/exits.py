@@ -66,8 +66,10 @@ class Works(Part):
     """Lying on the airframe's left side."""
     right_side_down: Stated[Opens] | None = None
     """Lying on the airframe's right side."""
-    in_water: Stated[Opens] | None = None
-    """Afloat or under water."""
+    afloat: Stated[Opens] | None = None
+    """In water with its canopy side out of it, floating or sunk to the sills."""
+    inverted_in_water: Stated[Opens] | None = None
+    """In water on its back, the exit under water."""
     room_needed: Known[Length] | None = None
     """Clearance that it needs to open."""
 

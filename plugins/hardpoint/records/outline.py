@@ -7,7 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Stated
+from hardpoint.records.known import Known, Stated
 from hardpoint.records.texts import Count, Named, Number, Position
 
 SurfaceKind = Literal["wing", "tailplane", "fin", "ventral fin", "winglet", "strut"]
@@ -87,8 +87,8 @@ class Profile(Part):
 
     sections: tuple[Section, ...]
     """Cross-sections from nose to tail, at least three."""
-    canopy: Stated[Position] | None = None
-    """The stretch of the canopy along the fuselage."""
+    canopy: Known[Position] | None = None
+    """The stretch of the canopy along the fuselage; not fitted on an open cockpit, or where the sections hold the cabin."""
     canopy_top: Number | None = None
     """Waterline of the canopy's highest point."""
     surfaces: Named[Surface] = Field(default_factory=dict)
