@@ -196,17 +196,16 @@ _EXCLUDES = {
 @AIRFRAME.rule(
     "state-contradicts-itself",
     "error",
-    "What stands together in one state of a lift can be true at once: not empty and fuelled, nothing at all or twice.",
+    "What stands together in one state of a lift can be true at once: not empty and fuelled, nothing twice.",
 )
 def state_contradicts_itself(record: Record) -> Iterator[Hit]:
     """States that no aircraft can be in. Two states are two lines; what stands on one line is true at once."""
     for name, lift in record.airframe.lifts.items():
         for index, state in enumerate(lift.states):
             clash = next((two for one in state for two in _EXCLUDES.get(one, ()) if two in state), "")
-            if clash or not state or len(set(state)) < len(state):
-                read = ", ".join(state) or "nothing on this line"
+            if clash or len(set(state)) < len(state):
                 wanted = "one state a line, and on it only what is true at once"
-                yield Hit(("lifts", name, "states", index), read, wanted, "- [empty]")
+                yield Hit(("lifts", name, "states", index), ", ".join(state), wanted, "- [empty]")
 
 
 @AIRFRAME.rule("item-stays-on", "warning", "What a lift takes off first is something that comes off.")
