@@ -9,7 +9,7 @@ import pytest
 
 from hardpoint.figures.answers import MUST_BE_ANSWERED, device_answer, high_voltage_answer
 from hardpoint.figures.claims import breaches
-from hardpoint.figures.fitness import Gap, gaps_that_bite, group_of
+from hardpoint.figures.fitness import Gap, gaps_that_bite, group_of, open_questions
 from hardpoint.figures.fuel import fuel_capacity
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.load.documents import read
@@ -69,7 +69,25 @@ def test_what_makes_an_entry_unfit() -> None:
         ("opening", "exits.side-window.steps", "unknown"),
         ("opening", "exits.side-window.success", "unknown"),
         ("ties", "seats.pilot.ties.harness.steps", "unknown"),
+        *(
+            ("opening", f"exits.{name}.works.{attitude}", "unknown")
+            for name in ("sill-handle", "side-window")
+            for attitude in ("left_side_down", "right_side_down", "in_water")
+        ),
     }
+
+
+def test_a_question_that_was_left_out_is_open_like_one_that_says_unknown() -> None:
+    """Pages print UNKNOWN for it, so it stands among the gaps and makes unfit."""
+    assert ("exits", "sill-handle", "works", "in_water") in open_questions(airframe())
+
+
+def test_the_worst_gap_stands_first() -> None:
+    """What fires before what shuts the canopy; what one attitude alone decides last."""
+    gaps = gaps_that_bite(airframe(pyrotechnics={"rocket-parachute": "unknown", "seat-cartridge": "not fitted"}))
+    assert gaps[0].path == ("pyrotechnics", "rocket-parachute")
+    assert gaps[-1].path[2] == "works"
+    assert gaps[-1].path[3] not in ("upright", "inverted")
 
 
 def test_an_unknown_hazard_and_a_conflict_make_unfit_once_each() -> None:
@@ -133,13 +151,19 @@ def test_claims_are_checked_not_inherited() -> None:
         ("load_points.pair.allowable", "force", "down"),
         ("load_points.pair.cone", "angle", "down"),
         ("masses.empty", "mass", "up"),
-        ("masses.maximum", "mass", "down"),
+        ("masses.maximum", "mass", "up"),
+        ("tanks.water.capacity", "volume", "up"),
+        ("masses.items.load.mass", "mass", "up"),
+        ("water.floods.water.volume", "volume", "up"),
+        ("cover.water", "volume", "down"),
+        ("rotor.tip_height", "length", "down"),
+        ("exits.break-in.pane_thickness", "length", "up"),
         ("cordons.rocket.distance", "length", "up"),
         ("exits.break-in.head_clearance", "length", "down"),
         ("exits.side.works.room_needed", "length", "up"),
         ("margins.fuel line", "length", "up"),
         ("bottle_reserve", "gauge pressure", "up"),
-        ("bottles.air.working_pressure", "gauge pressure", "down"),
+        ("bottles.air.working_pressure", "gauge pressure", "up"),
         ("engine.run_down", "time", "up"),
         ("canopies.canopy.thickness", "length", "up"),
         ("size.span", "length", "nearest"),

@@ -15,6 +15,7 @@ from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said
 from hardpoint.records.load_points import LIFTING
 from hardpoint.records.outline import Profile, Section, Surface, Wheel
+from hardpoint.records.terms import term
 from hardpoint.records.texts import Span
 from hardpoint.words import say
 
@@ -190,7 +191,7 @@ def _marks(airframe: Airframe, profile: Profile, scale: Scale) -> Iterator[Mark]
         yield Mark(
             number,
             name,
-            f"{number}: {name.replace('-', ' ')}, {say(point.use)}",
+            f"{number}: {name.replace('-', ' ')}, {term(point.use)}",
             x,
             scale.y(height),
             x,

@@ -17,14 +17,13 @@ from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity
 
 GROUPS: dict[str, str] = {
-    "pyrotechnics": "rockets and cartridges",
-    "high_voltage": "high voltage",
-    "controls": "shutdown",
     "exits": "opening",
     "canopies": "opening",
+    "controls": "shutdown",
     "ties": "ties",
+    "pyrotechnics": "rockets and cartridges",
+    "high_voltage": "high voltage",
 }
-"""The worst first: what fires or kills whoever touches it, what starts again, what keeps the occupant in."""
 
 
 @dataclass(frozen=True)
@@ -37,15 +36,37 @@ class Gap:
 
 
 def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = (), reported: Collection[str] = ()) -> tuple[Gap, ...]:
-    """Unknowns and conflicts in pyrotechnics, high voltage, shutdown, opening, ties, then under the paths ``also``.
+    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``.
 
     ``reported`` are devices whose state somebody licensed reported for the day: it is no longer unknown.
     """
     answered = {("pyrotechnics", name, "state") for name in reported}
     found = dict.fromkeys([*_silent(airframe), *_open(airframe, also)])  # an "unknown" that is written counts once
-    ranks = {group: rank for rank, group in reversed(list(enumerate(GROUPS.values())))}
-    left = [gap for gap in found if gap.path not in answered]
-    return tuple(sorted(left, key=lambda gap: ranks.get(gap.group, len(ranks))))
+    return tuple(sorted((gap for gap in found if gap.path not in answered), key=_rank))
+
+
+_WORST_FIRST = ("pyrotechnics", "high_voltage", "seats", "exits", "canopies", "controls")
+
+
+def _rank(gap: Gap) -> tuple[bool, int]:
+    """What can kill a rescuer first, then what keeps the occupant in; what a position alone decides comes last."""
+    section = str(gap.path[0])
+    by_section = _WORST_FIRST.index(section) if section in _WORST_FIRST else len(_WORST_FIRST)
+    one_attitude = gap.path[2:3] == ("works",) and gap.path[3:4] not in (("upright",), ("inverted",))
+    return one_attitude, by_section
+
+
+def thing_depth(path: Path) -> int:
+    """How much of a path names the thing: ``exits.sill-latch`` of ``exits.sill-latch.works.inverted``."""
+    if path[0] == "seats" and len(path) > 3:
+        return 4
+    return 1 if path[0] in ("high_voltage", "approach", "masses", "water", "engine") else min(2, len(path))
+
+
+def open_questions(airframe: Airframe) -> tuple[Path, ...]:
+    """Every question that nobody has answered: what says unknown, and what was left out where silence is unknown."""
+    written = [path for path, value in values_of(airframe) if value is NonValue.UNKNOWN]
+    return tuple(dict.fromkeys([*(gap.path for gap in _silent(airframe)), *written]))
 
 
 def _silent(airframe: Airframe) -> Iterator[Gap]:

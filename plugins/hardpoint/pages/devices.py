@@ -8,7 +8,7 @@ from hardpoint.figures.answers import device_answer
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import answer, do_not, place_words, several, tell
+from hardpoint.pages.telling import do_not, place_words, several, tell
 from hardpoint.pages.terms import term
 from hardpoint.pages.vessels import way_of, where
 from hardpoint.pages.view import Block, Fact, Facts, Value
@@ -99,7 +99,7 @@ def _pack(shown: Shown, pack: Battery) -> Value:
     """Where it is, what of it stays live, what it is made of, which way its cable runs."""
     answers = [
         (say("where"), where(pack.place, shown)),
-        (say("stays live"), tell(answer(pack.stays_live))),
+        (say("stays live"), tell(pack.stays_live)),
         (say("made of"), tell(pack.chemistry)),
     ]
     if pack.cable is not None:

@@ -10,7 +10,8 @@ from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
-from hardpoint.pages.shown import shown_tail, shown_type
+from hardpoint.pages.entries import signs_of
+from hardpoint.pages.shown import shown_type
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import tell
 from hardpoint.pages.terms import term
@@ -140,7 +141,7 @@ def _who(site: Site, entry: Entry, page: str) -> tuple[str, tuple[str, ...], str
     """Name, two signs, and the crew page: the tail's own where it is known, else the type's."""
     aircraft = site.fleet.tails.get(str(entry.tail))
     if aircraft:
-        return aircraft.airframe.name, two_signs(shown_tail(aircraft)), relative(addresses.tail_page(aircraft.id), page)
+        return aircraft.airframe.name, signs_of(aircraft), relative(addresses.tail_page(aircraft.id), page)
     type_ = site.fleet.types[entry.type]
     return type_.airframe.name, two_signs(shown_type(type_)), relative(addresses.type_page(type_.id), page)
 

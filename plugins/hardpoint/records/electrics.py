@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
@@ -41,6 +41,8 @@ class Battery(Part):
 class HighVoltageCable(Route):
     """One cable of the high voltage: its way, and what of it stays live."""
 
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("stays_live",)
+
     stays_live: Stated[Words] | None = None
     """When it is live after the disconnect is worked: "always", or until what. A key that is left out is unknown."""
 
@@ -60,6 +62,8 @@ class HighVoltagePart(Part):
 
 class HighVoltage(Part):
     """A system above 60 V direct current."""
+
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("parts",)
 
     voltage: Stated[Voltage]
     """Highest nominal voltage."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -57,6 +57,8 @@ class Canopy(Part):
 
 class Works(Part):
     """In which attitude it can be opened. A key that is left out is unknown, and printed so."""
+
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("left_side_down", "right_side_down", "afloat", "inverted_in_water")
 
     upright: Stated[Opens]
     """On its wheels or belly."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -22,6 +22,8 @@ Basis = Literal["limit", "proof", "ultimate", "owner's practice"]
 
 class Access(Part):
     """What is opened to reach a point, by attitude. A key that is left out is unknown, and printed so."""
+
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("afloat",)
 
     upright: Stated[Words]
     """On its wheels or belly."""

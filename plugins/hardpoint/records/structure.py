@@ -6,7 +6,7 @@ What lies behind a skin counts as complete only where somebody walked it. A clai
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
@@ -91,6 +91,8 @@ FoundBehind = Annotated[Mapping[str, BehindItem | NonValue] | NonValue, _Found()
 class ZoneSide(Part):
     """One side of a zone."""
 
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("behind",)
+
     cut: Stated[Cut]
     """The verdict of the record's author; a window is drawn only where the listing is walked and complete."""
     listing: Stated[Listing]
@@ -133,9 +135,9 @@ class Zone(Part):
     right: ZoneSide
     """The airframe's right side."""
     top: Arises[ZoneSide] | None = None
-    """The side towards the canopy; not applicable where the band of heights ends below another zone. Silence is unknown."""
+    """The side towards the canopy; not applicable where its band of heights ends there."""
     floor: Arises[ZoneSide] | None = None
-    """The side towards the floor; not applicable where the band of heights ends above another zone. Silence is unknown."""
+    """The side towards the floor; not applicable where its band of heights begins there."""
 
 
 class Absence(Part):
