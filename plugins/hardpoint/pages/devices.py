@@ -116,7 +116,7 @@ def _cables(system: HighVoltage) -> Value:
 def _cable(cable: HighVoltageCable | NonValue) -> Value:
     if isinstance(cable, NonValue):
         return tell(cable)
-    return several([(say("way"), way_of(cable)), (say("stays live"), tell(answer(cable.stays_live)))])
+    return several([(say("way"), way_of(cable)), (say("stays live"), tell(cable.stays_live))])
 
 
 def _parts(shown: Shown, system: HighVoltage) -> Value:
@@ -132,7 +132,7 @@ def _part(shown: Shown, part: HighVoltagePart | NonValue) -> Value:
     answers = [
         (say("what"), Value(part.what)),
         (say("where"), where(part.place, shown)),
-        (say("stays live"), tell(answer(part.stays_live))),
+        (say("stays live"), tell(part.stays_live)),
         (say("holds its charge for"), tell(part.holds_charge, ("holds_charge",))),
     ]
     return several(answers)

@@ -73,7 +73,7 @@ class HighVoltage(Part):
     """Battery packs."""
     cables: Stated[Named[Stated[HighVoltageCable]]]
     """High-voltage cables."""
-    parts: Stated[Named[Stated[HighVoltagePart]]] | None = None
+    parts: Known[Named[Stated[HighVoltagePart]]] | None = None
     """Contactor, inverter, charge socket: what else is at this voltage. A key that is left out is unknown."""
     disconnect: Known[Id]
     """The control that opens the circuit; an id under controls."""

@@ -81,7 +81,7 @@ class Spot(Part):
 
 
 class Route(Part):
-    """The way of a line or cable, known from its start. What is unknown of it counts over its whole stretch, on all sides."""
+    """The way of a line or cable, from its start. What is unknown of it counts over its whole stretch, on all sides."""
 
     path: Stated[tuple[Spot, ...]]
     """Points in order, from its start to its end; or unknown."""

@@ -1,4 +1,4 @@
-"""Rules about what was reported of rockets and cartridges, and about sides of zones and worn kit that need an answer."""
+"""Rules about reports on rockets and cartridges, and about sides of zones and worn kit that need an answer."""
 
 from __future__ import annotations
 
@@ -43,7 +43,7 @@ def report_by_nobody_licensed(under: LineUpUnder) -> Iterator[Hit]:
 @EVENT.rule(
     "report-does-not-count",
     "warning",
-    "A report on a rocket or a cartridge is of the day itself, and of the aircraft that flies now: not from before a swap.",
+    "A report on a rocket or a cartridge is of the day itself and of the aircraft that flies now: made after a swap.",
 )
 def report_does_not_count(under: LineUpUnder) -> Iterator[Hit]:
     """Reports of another day, or older than the last swap: crews read UNKNOWN there."""
