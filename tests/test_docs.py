@@ -179,9 +179,10 @@ def test_the_device_shown_apart_is_accepted(tmp_path: Path) -> None:
     (report,) = (text for _, language, text in _blocks() if language == "text" and "reported:" in text)
     asked = dict.fromkeys(("tail", "time", "occupants", "fuel_planned", "kit"), "unknown")
     entry = "".join(f"        {key}: {value}\n" for key, value in {"type": "quenby-merle", **asked}.items())
-    event = f"name: Practice\nplace: here\ndays:\n  saturday:\n    date: 2027-06-05\n    entries:\n      7:\n{entry}{report}"
+    day = "days:\n  saturday:\n    date: 2027-06-05\n    entries:\n      7:\n"
+    event = f"name: Practice\nplace: here\n{day}{entry}{report}"
     reported = fleet(tmp_path / "reported", RECORDS | {TYPE: named, EVENT: event})
-    assert [line for line in messages(reported) if "report" in line] == []
+    assert [line for line in messages(reported) if "[report-" in line] == []
     assert load.check(reported, AS_OF).fleet.events["practice"].event.days["saturday"].entries["7"].reported
 
 

@@ -130,7 +130,9 @@ def _pyrotechnics(airframe: Airframe) -> Iterator[CutHazard]:
         if cable is None:
             yield _anywhere((*path, "cable"), "pyrotechnic cable", words)
         else:
-            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, said(device.place), airframe)
+            # A cable that was lost on its way to the device was followed from the handle, not from the device.
+            start = said(device.place) if cable.then_unknown is None else None
+            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, start, airframe)
 
 
 def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:

@@ -88,7 +88,7 @@ class Profile(Part):
     sections: tuple[Section, ...]
     """Cross-sections from nose to tail, at least three."""
     canopy: Known[Position] | None = None
-    """The stretch of the canopy along the fuselage; not fitted on an open cockpit or a cabin that is in the sections."""
+    """The stretch of the canopy along the fuselage; not fitted on an open cockpit or a cabin within the sections."""
     canopy_top: Number | None = None
     """Waterline of the canopy's highest point."""
     surfaces: Named[Surface] = Field(default_factory=dict)
