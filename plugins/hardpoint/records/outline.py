@@ -10,7 +10,7 @@ from hardpoint.records.base import Part
 from hardpoint.records.known import Known, Stated
 from hardpoint.records.texts import Count, Named, Number, Position
 
-SurfaceKind = Literal["wing", "tailplane", "fin", "ventral fin", "winglet", "strut"]
+SurfaceKind = Literal["wing", "tailplane", "fin", "ventral fin", "winglet", "strut", "wire"]
 
 
 class Section(Part):
@@ -27,7 +27,10 @@ class Section(Part):
 
 
 class Surface(Part):
-    """A wing, tailplane or fin by its root and tip; a wing or tailplane is mirrored to the other side."""
+    """A wing, tailplane, fin, strut or wire by its root and tip; all but a fin are mirrored to the other side.
+
+    A strut or a wire runs from its root at the lowest to its tip at the highest waterline.
+    """
 
     kind: SurfaceKind
     """wing, tailplane, fin ..."""
