@@ -105,6 +105,17 @@ def test_an_unknown_hazard_and_a_conflict_make_unfit_once_each() -> None:
     assert conflict == [Gap("opening", ("canopies", "canopy", "mass"), "conflict")]
 
 
+def test_a_way_that_is_known_in_part_is_an_open_question() -> None:
+    followed = {"path": [{"fs": "1600", "side": "centre"}], "then_unknown": "2100 to 2600"}
+    plane = airframe(pyrotechnics={"seat-cartridge": "not fitted", "red-box": ROCKET | {"cable": followed}})
+    asked = ("pyrotechnics", "red-box", "cable", "path")
+    assert asked in open_questions(plane)
+    assert Gap("rockets and cartridges", asked, "unknown") in gaps_that_bite(plane)
+    del followed["then_unknown"]
+    plane = airframe(pyrotechnics={"seat-cartridge": "not fitted", "red-box": ROCKET | {"cable": followed}})
+    assert asked not in open_questions(plane)
+
+
 def test_what_was_reported_for_the_day_is_no_longer_open() -> None:
     devices = {"seat-cartridge": "not fitted", "red-box": ROCKET | {"state": "unknown"}}
     plane = airframe(pyrotechnics=devices)

@@ -94,6 +94,10 @@ class Route(Part):
     looks: Stated[Words] | None = None
     """Colour and size: "orange, 20 mm"."""
 
+    def open_beside(self) -> tuple[str, ...]:
+        """The path, where it is known in part only."""
+        return ("path",) if self.then_unknown is not None else ()
+
     @model_validator(mode="after")
     def _known_first(self) -> Self:
         if self.then_unknown is not None and not said(self.path):
