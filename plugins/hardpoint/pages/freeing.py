@@ -125,6 +125,14 @@ def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
         )
 
 
+def _kept(worn: Worn) -> Iterator[tuple[str, Value]]:
+    """Where it is while it is not worn, and whether it inflates."""
+    if worn.kept is not None:
+        yield say("otherwise"), tell(worn.kept)
+    if worn.inflates is not None:
+        yield say("inflates"), tell(worn.inflates)
+
+
 def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
     path = ("seats", seat_name)
     facts = [shown.fact(say("Parachute"), (*path, "parachute"), _parachute(seat))]
@@ -158,7 +166,7 @@ def _parachute(seat: Seat) -> Value:
 
 
 def _kit(worn: Worn) -> Value:
-    answers = [(say("worn"), tell(worn.carried))]
+    answers = [(say("worn"), tell(worn.carried)), *_kept(worn)]
     if worn.lifting is not None:
         answers.append((say("when lifted"), tell(worn.lifting)))
     if worn.caution:

@@ -238,7 +238,8 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
         (say("inverted"), works.inverted),
         (say("left side down"), works.left_side_down),
         (say("right side down"), works.right_side_down),
-        (say("in water"), works.in_water),
+        (say("afloat"), works.afloat),
+        (say("inverted in water"), works.inverted_in_water),
     )
     told = [(attitude, Value(say(OPENS[str(answer)])) if said(answer) else unknown()) for attitude, answer in asked]
     if works.room_needed is not None:

@@ -189,8 +189,11 @@ def _lifts(shown: Shown) -> Block:
             "by {points}; tail line: {point}; {states}",
             points=points,
             point=line.text.replace("-", " "),
-            states=tell(lift.state).text,
+            states=" / ".join(tell(state).text for state in lift.states),
         )
+        if lift.not_while_live:
+            devices = ", ".join(device.replace("-", " ") for device in lift.not_while_live)
+            words += "; " + say("refused while live or UNKNOWN: {devices}", devices=devices)
         if lift.not_until:
             words += "; " + say("not until {what}", what=lift.not_until)
         lines.append(Line(words, f"{name.replace('-', ' ').capitalize()}:", id=addresses.anchor(("lifts", name))))

@@ -55,6 +55,10 @@ def way_of(route: Route | NonValue) -> Value:
     told = tell(sides[0]).text
     for side in sides[1:]:
         told = say("{first} then {next}", first=told, next=tell(side).text)
+    if route.then_unknown is not None:
+        return Value(
+            say("{way}, as far as it was followed; from there UNKNOWN", way=told), "unknown", note=_plain(route)
+        )
     return Value(told, "unknown" if NonValue.UNKNOWN in sides else "said", note=_plain(route))
 
 
