@@ -72,14 +72,14 @@ def test_what_makes_an_entry_unfit() -> None:
         *(
             ("opening", f"exits.{name}.works.{attitude}", "unknown")
             for name in ("sill-handle", "side-window")
-            for attitude in ("left_side_down", "right_side_down", "in_water")
+            for attitude in ("left_side_down", "right_side_down", "afloat", "inverted_in_water")
         ),
     }
 
 
 def test_a_question_that_was_left_out_is_open_like_one_that_says_unknown() -> None:
     """Pages print UNKNOWN for it, so it stands among the gaps and makes unfit."""
-    assert ("exits", "sill-handle", "works", "in_water") in open_questions(airframe())
+    assert ("exits", "sill-handle", "works", "inverted_in_water") in open_questions(airframe())
 
 
 def test_the_worst_gap_stands_first() -> None:
@@ -103,6 +103,27 @@ def test_an_unknown_hazard_and_a_conflict_make_unfit_once_each() -> None:
     canopy = {**canopies["canopy"], "mass": "12 kg / 30 lb"}
     conflict = [gap for gap in gaps_that_bite(airframe(canopies={"canopy": canopy})) if gap.kind == "conflict"]
     assert conflict == [Gap("opening", ("canopies", "canopy", "mass"), "conflict")]
+
+
+def test_a_way_that_is_known_in_part_is_an_open_question() -> None:
+    followed = {"path": [{"fs": "1600", "side": "centre"}], "then_unknown": "2100 to 2600"}
+    plane = airframe(pyrotechnics={"seat-cartridge": "not fitted", "red-box": ROCKET | {"cable": followed}})
+    asked = ("pyrotechnics", "red-box", "cable", "path")
+    assert asked in open_questions(plane)
+    assert Gap("rockets and cartridges", asked, "unknown") in gaps_that_bite(plane)
+    del followed["then_unknown"]
+    plane = airframe(pyrotechnics={"seat-cartridge": "not fitted", "red-box": ROCKET | {"cable": followed}})
+    assert asked not in open_questions(plane)
+
+
+def test_what_was_reported_for_the_day_is_no_longer_open() -> None:
+    devices = {"seat-cartridge": "not fitted", "red-box": ROCKET | {"state": "unknown"}}
+    plane = airframe(pyrotechnics=devices)
+    asked = ("pyrotechnics", "red-box", "state")
+    assert asked in [gap.path for gap in gaps_that_bite(plane)]
+    left = [gap.path for gap in gaps_that_bite(plane, reported={"red-box"})]
+    assert asked not in left
+    assert ("pyrotechnics", "red-box", "cable") in left  # a report says nothing of the way of its cable
 
 
 def test_a_station_adds_paths_with_any_id() -> None:

@@ -5,7 +5,7 @@ The tool names the gap; people decide.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -35,10 +35,14 @@ class Gap:
     kind: Literal["unknown", "conflict", "undeclared"]
 
 
-def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = ()) -> tuple[Gap, ...]:
-    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``."""
+def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = (), reported: Collection[str] = ()) -> tuple[Gap, ...]:
+    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``.
+
+    ``reported`` are devices whose state somebody licensed reported for the day: it is no longer unknown.
+    """
+    answered = {("pyrotechnics", name, "state") for name in reported}
     found = dict.fromkeys([*_silent(airframe), *_open(airframe, also)])  # an "unknown" that is written counts once
-    return tuple(sorted(found, key=_rank))
+    return tuple(sorted((gap for gap in found if gap.path not in answered), key=_rank))
 
 
 _WORST_FIRST = ("pyrotechnics", "high_voltage", "seats", "exits", "canopies", "controls")

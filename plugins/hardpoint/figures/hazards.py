@@ -130,7 +130,9 @@ def _pyrotechnics(airframe: Airframe) -> Iterator[CutHazard]:
         if cable is None:
             yield _anywhere((*path, "cable"), "pyrotechnic cable", words)
         else:
-            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, said(device.place), airframe)
+            # A cable that was lost on its way to the device was followed from the handle, not from the device.
+            start = said(device.place) if cable.then_unknown is None else None
+            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, start, airframe)
 
 
 def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
@@ -147,6 +149,10 @@ def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
     for name, cable in entries(system.cables).items():
         words = _named("high-voltage cable", name)
         yield from _routed((*cables, name), "high-voltage cable", words, cable, None, airframe)
+    parts = NonValue.UNKNOWN if system.parts is None else system.parts  # silence is unknown here
+    yield from _left_open(("high_voltage", "parts"), "high-voltage cable", "high-voltage part", parts)
+    for name, part in entries(parts).items():
+        yield from _placed(("high_voltage", "parts", name), "high-voltage cable", part.what, part.place)
 
 
 def _loaded(airframe: Airframe) -> Iterator[CutHazard]:
@@ -180,8 +186,8 @@ def _anywhere(path: Path, kind: Behind, what: str) -> CutHazard:
 def _behind(airframe: Airframe) -> Iterator[CutHazard]:
     for name, zone in entries(airframe.zones).items():
         for side in ("left", "right", "top", "floor"):
-            listed: ZoneSide | None = getattr(zone, side)
-            if listed is not None:
+            listed: ZoneSide | NonValue | None = getattr(zone, side)
+            if listed is not None and not isinstance(listed, NonValue):
                 yield from _behind_side(("zones", name, side, "behind"), zone, side, listed)
 
 
@@ -223,7 +229,8 @@ def _sides(side: str | NonValue | None) -> frozenset[str]:
 def _routed(
     path: Path, kind: Behind, what: str, route: Route, start: Place | None, airframe: Airframe
 ) -> Iterator[CutHazard]:
-    """One hazard per stretch between two points of the route: each stretch has its own sides and heights."""
+    """One hazard per stretch between two points of the route, each with its own sides and heights; then, on all sides
+    and at any height, what is unknown beyond them."""
     spots = said(route.path)
     if not spots or any(isinstance(spot.fs, NonValue) for spot in spots):
         yield CutHazard(path, kind, what, _possible(route, start, airframe), ANYWHERE, ALL_SIDES, certain=False)
@@ -237,6 +244,10 @@ def _routed(
         sides = ALL_SIDES if crossing else one.sides | other.sides
         yield CutHazard(
             path, kind, what, covering([one.fs, other.fs]), covering([one.wl, other.wl]), sides, certain=True
+        )
+    if route.then_unknown is not None:  # from the last point that is known, so that no gap is left between the two
+        yield CutHazard(
+            path, kind, what, covering([ends[-1].fs, route.then_unknown]), ANYWHERE, ALL_SIDES, certain=False
         )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.figures.reports import reports_that_count
 from hardpoint.pages import addresses
 from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
@@ -13,13 +14,14 @@ from hardpoint.pages.entries import signs_of
 from hardpoint.pages.shown import shown_type
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import tell
+from hardpoint.pages.terms import term
 from hardpoint.pages.unfit import unfit_section
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.event import Day as RecordDay
 from hardpoint.records.event import Entry, Event
 from hardpoint.records.fleet import LineUp
-from hardpoint.records.known import said
+from hardpoint.records.known import NonValue, said
 from hardpoint.words import say
 
 
@@ -191,6 +193,7 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
             )
             for swap in entry.swaps
         ]
+        facts += _reported(entry, day)
         if entry.notes:
             facts.append(Fact(say("Note"), Value(entry.notes)))
         blocks.append(Facts(f"{day_id}-{number}", say("Number {number}", number=number), tuple(facts)))
@@ -200,6 +203,21 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
         tuple(blocks),
         day_id.replace("-", " ").capitalize(),
     )
+
+
+def _reported(entry: Entry, day: RecordDay) -> Iterator[Fact]:
+    """What was reported of rockets and cartridges; a report of another day or of the aircraft before does not count."""
+    counts = reports_that_count(entry, day)
+    for name, report in entry.reported.items():
+        label = say("Reported: {device}", device=name.replace("-", " "))
+        if isinstance(report, NonValue):
+            yield Fact(label, tell(report))
+            continue
+        at = f"{report.date.isoformat()} {report.at:%H:%M}"
+        words = say("{state}, by {role}, {time}", state=term(report.state), role=report.by, time=at)
+        if name not in counts:
+            words = say("UNKNOWN: this report does not count for this slot ({report})", report=words)
+        yield Fact(label, Value(words, "said" if name in counts else "unknown"))
 
 
 def _paper(day: RecordDay) -> Iterator[Block]:

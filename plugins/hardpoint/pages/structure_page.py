@@ -146,7 +146,9 @@ def _aircraft(site: Site, type_: Type, page: str) -> tuple[Section, ...]:
 def _of_tail(shown: Shown, page: str) -> Iterator[Line]:
     href = addresses.relative(addresses.tail_page(shown.tail), page)
     if not shown.declared:
-        yield Line(say("how it differs: nobody has declared it"), f"{shown.tail}: UNKNOWN", "unknown", href)
+        yield Line(
+            say("how it differs: nobody has declared it"), say("{tail}: UNKNOWN", tail=shown.tail), "unknown", href
+        )
     for change in shown.changes:
         if change.path[0] in _LIFTED_BY:
             what = label_of(change.path, start=1).replace("-", " ")
@@ -187,8 +189,11 @@ def _lifts(shown: Shown) -> Block:
             "by {points}; tail line: {point}; {states}",
             points=points,
             point=line.text.replace("-", " "),
-            states=tell(lift.state).text,
+            states=" / ".join(tell(state).text for state in lift.states),
         )
+        if lift.not_while_live:
+            devices = ", ".join(device.replace("-", " ") for device in lift.not_while_live)
+            words += "; " + say("refused while live or UNKNOWN: {devices}", devices=devices)
         if lift.not_until:
             words += "; " + say("not until {what}", what=lift.not_until)
         lines.append(Line(words, f"{name.replace('-', ' ').capitalize()}:", id=addresses.anchor(("lifts", name))))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from hardpoint.figures.fitness import Gap, gaps_that_bite, thing_depth
+from hardpoint.figures.reports import reports_that_count
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
@@ -16,8 +17,9 @@ from hardpoint.records.event import Day, Entry
 from hardpoint.words import say
 
 
-def unfit_gaps(site: Site, entry: Entry) -> tuple[Gap, ...]:
+def unfit_gaps(site: Site, entry: Entry, day: Day | None = None) -> tuple[Gap, ...]:
     """Why an entry is unfit; empty where nothing recorded makes it so, which does not make it fit."""
+    reported = reports_that_count(entry, day) if day else {}
     also = site.station.unfit_also if site.station else ()
     aircraft = site.fleet.tails.get(str(entry.tail))
     airframe = aircraft.airframe if aircraft else site.fleet.types[entry.type].airframe
@@ -26,14 +28,14 @@ def unfit_gaps(site: Site, entry: Entry) -> tuple[Gap, ...]:
         undeclared = (Gap(say("which aircraft it is; its type is shown"), (), "undeclared"),)
     elif not aircraft.declared:
         undeclared = (Gap(say("how it differs from its type: nobody has declared it"), (), "undeclared"),)
-    return (*undeclared, *gaps_that_bite(airframe, also))
+    return (*undeclared, *gaps_that_bite(airframe, also, reported))
 
 
 def unfit_section(site: Site, page: str, day_id: str, day: Day) -> Section:
     """One block a number: what is unknown or conflicts where crews act."""
     blocks: list[Block] = []
     for one in all_flown(site, day):
-        gaps = unfit_gaps(site, one.entry)
+        gaps = unfit_gaps(site, one.entry, day)
         title = f"{one.number} {one.called}"
         if gaps:
             title = say("{entry}: unfit with these gaps", entry=title)

@@ -47,6 +47,10 @@ class Part(BaseModel):
     silence_is_unknown: ClassVar[tuple[str, ...]] = ()
     """Keys that may be left out and then count as unknown: pages print UNKNOWN for them, so they are open questions."""
 
+    def open_beside(self) -> tuple[str, ...]:
+        """Keys whose answer stands and is still not whole, so that they are open questions as well."""
+        return ()
+
     @classmethod
     def __get_pydantic_core_schema__(cls, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         schema = handler(source)

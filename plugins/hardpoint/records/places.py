@@ -7,7 +7,7 @@ from typing import Literal, Self
 from pydantic import model_validator
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known, Stated
+from hardpoint.records.known import Known, Stated, said
 from hardpoint.records.problems import problem
 from hardpoint.records.quantities import Length
 from hardpoint.records.texts import Id, Name, Number, Position, Words
@@ -81,16 +81,34 @@ class Spot(Part):
 
 
 class Route(Part):
-    """The way of a line or cable. Where the path is unknown it counts over the whole ``stretch``."""
+    """The way of a line or cable, from its start. What is unknown of it counts over its whole stretch, on all sides."""
 
     path: Stated[tuple[Spot, ...]]
     """Points in order, from its start to its end; or unknown."""
+    then_unknown: Position | None = None
+    """The stretch in which it goes on after the last point of the path, nobody knows how: "2100 to 2600"."""
     stretch: Stated[Position] | None = None
-    """The stretch in which it certainly runs, where the path is unknown."""
+    """The stretch in which it certainly runs, where the whole path is unknown."""
     ends_at: Words | None = None
     """What it ends at: engine, a tank, or other words."""
     looks: Stated[Words] | None = None
     """Colour and size: "orange, 20 mm"."""
+
+    def open_beside(self) -> tuple[str, ...]:
+        """The path, where it is known in part only."""
+        return ("path",) if self.then_unknown is not None else ()
+
+    @model_validator(mode="after")
+    def _known_first(self) -> Self:
+        if self.then_unknown is not None and not said(self.path):
+            raise problem(
+                "route-unknown-twice",
+                read=self.then_unknown.text,
+                expected="points under path before it; where the whole way is unknown, the key stretch",
+                example=f"path: unknown, stretch: {self.then_unknown.text}",
+                at="then_unknown",
+            )
+        return self
 
 
 class Landmark(Part):

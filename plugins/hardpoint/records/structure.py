@@ -13,7 +13,7 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known, NonValue, Stated
+from hardpoint.records.known import Arises, Known, NonValue, Stated
 from hardpoint.records.materials import Material
 from hardpoint.records.places import Place, Route
 from hardpoint.records.problems import problem
@@ -134,10 +134,10 @@ class Zone(Part):
     """The airframe's left side."""
     right: ZoneSide
     """The airframe's right side."""
-    top: ZoneSide | None = None
-    """The side towards the canopy."""
-    floor: ZoneSide | None = None
-    """The side towards the floor."""
+    top: Arises[ZoneSide] | None = None
+    """The side towards the canopy; not applicable where its band of heights ends there."""
+    floor: Arises[ZoneSide] | None = None
+    """The side towards the floor; not applicable where its band of heights begins there."""
 
 
 class Absence(Part):
