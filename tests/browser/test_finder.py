@@ -145,12 +145,23 @@ def _assert_in_order(page: Page, exact: bool, near: bool, typed: str) -> None:
         (f"0{SOLE} mixture", "Mixture", "tails/QQ-VJA.html#control-mixture"),
         ("directions", "Directions", "reading-a-page.html#directions"),
         ("gaps", "What is unanswered", "gaps.html"),
+        ("18", "Kelmarrow Thimble", "types/kelmarrow-thimble.html"),
+        (f"2027-06-05 {TWICE}", TWICE, "types/hobmire-twain.html"),
+        (f"20270605 {TWICE}", TWICE, "types/hobmire-twain.html"),
     ],
 )
 def test_it_is_found(desk: Watch, typed: str, label: str, href: str) -> None:
     desk.page.locator("#find").fill(typed)
     found = [(hit[1], hit[3].removeprefix(desk.home)) for hit in listed(desk.page, "exact")]
     assert (label, href) in found
+
+
+def test_digits_are_whole(desk: Watch) -> None:
+    """HW-18 is not what somebody means who types 1."""
+    desk.page.locator("#find").fill("1")
+    found = listed(desk.page, "exact")
+    assert ("Number", "1") in [hit[:2] for hit in found]
+    assert "Kelmarrow Thimble" not in [hit[1] for hit in found]
 
 
 def test_a_number_on_two_days_is_told_with_both_days_and_enter_chooses_none(desk: Watch) -> None:

@@ -6,7 +6,9 @@ plain a to z on a page then belongs to neither: a unit, a registration, or a wor
 
 from __future__ import annotations
 
+import functools
 import io
+import random
 import re
 import shutil
 from collections.abc import Iterator
@@ -149,6 +151,7 @@ class Author:
         return key.translate(GREEK) if kind == "name" else key
 
 
+@functools.cache
 def _document(kind: str) -> Any:
     return yaml.safe_load(documents()[f"{kind}.json"])
 
@@ -237,27 +240,74 @@ _COMMENT_OR_TEXT = re.compile(
     r"""//[^\n]*|/\*.*?\*/|"((?:[^"\\\n]|\\.)*)"|'((?:[^'\\\n]|\\.)*)'|`((?:[^`\\]|\\.)*)`""", re.S
 )
 _SHOWN = re.compile(
-    r"(?:\.(?:textContent|innerText|innerHTML|title|alt|placeholder|label|ariaLabel)\s*\+?=(?!=)|createTextNode\(|"
-    r"setAttribute\(\s*[\"'](?:title|alt|placeholder|aria-label)[\"']\s*,|\.(?:append|prepend|replaceChildren)\(|alert\()"
-    r"[^;]*",
-    re.S,
+    r"\.(?:textContent|innerText|innerHTML|title|alt|placeholder|label|ariaLabel)\s*\+?=(?!=)[^;]*", re.S
 )
-_SELECTOR = re.compile(r"[^A-Za-z]*[\[.#:>]|[a-z0-9]+(?:[ >,.]*[\[.#:]| > )|use strict")
+"""From where something is shown to the end of the statement."""
+_SHOWN_AT_ONCE = re.compile(
+    r"(?:createTextNode|append|prepend|replaceChildren|alert)\(\s*$"
+    r"|setAttribute\(\s*[\"'](?:title|alt|placeholder|aria-label)[\"']\s*,\s*$"
+)
+_LOOKED_UP = re.compile(r"(?:[A-Za-z]Attribute|\btold|\.get)\(\s*$|[=!]==\s*$")
+"""A text right behind this is the name of something."""
+_SELECTOR = re.compile(r"[^A-Za-z]*[\[.#:>]|[a-z0-9]+(?:[ >,.]*[\[.#:]| > )|use strict|[ a-z]*[a-z]+(?:__|--)[a-z]")
 
 
 def english_in_script(source: str) -> list[str]:
     """Texts of a script that are words for people: shown somewhere, or of several words and no selector."""
-    texts = [found for found in _COMMENT_OR_TEXT.finditer(source) if not found[0].startswith("/")]
     shown = [(found.start(), found.end()) for found in _SHOWN.finditer(source)]
     told = []
-    for found in texts:
-        text = next(group for group in found.groups() if group is not None)
-        is_shown = any(start < found.start() < end for start, end in shown)
-        names_attribute = re.search(r"[A-Za-z]Attribute\(\s*$|\btold\(\s*$|\.get\(\s*$|==\s*$", source[: found.start()])
-        words = re.search(r"[A-Za-z]{2,}", text)
-        several = re.search(r"[A-Za-z]{2,}[,.;:]? +[A-Za-z]", text) and not _SELECTOR.match(text)
-        if (
-            words and is_shown and not names_attribute and not re.fullmatch(r"data-[a-z-]+|\{[a-z]+\}", text)
-        ) or several:
+    for found in _COMMENT_OR_TEXT.finditer(source):
+        text, before = next((group for group in found.groups() if group), ""), source[: found.start()]
+        if not re.search(r"[A-Za-z]{2,}", text) or _SELECTOR.match(text) or re.fullmatch(r"\{[a-z]+\}", text):
+            continue
+        among = any(start < found.start() < end for start, end in shown) and not _LOOKED_UP.search(before)
+        several = re.search(r"[A-Za-z]{2,}[,.;:]? +[A-Za-z]", text)
+        if among or several or _SHOWN_AT_ONCE.search(before):
             told.append(text)
     return told
+
+
+# Records of every shape ------------------------------------------------------------------------------------------
+
+_ANSWERS = {"unknown", "not fitted", "not applicable", "none recorded", "nothing found"}
+_SHAPE = {"datum", "size", "profile", "landmarks", "fs"}
+"""What a page cannot be made without."""
+
+
+def shuffled(tree: Any, node: Any, defs: Any, chance: random.Random, share: float, key: str = "") -> Any:
+    """The record with other choices, and with answers that are no values in that share of the places that admit them.
+
+    No rule is kept: such a record could not be published, but everything that pages can say is said sometime.
+    """
+    choices = list(_choices(node, defs))
+    words = [word for one in choices for word in one.get("enum", ())]
+    answers, values = [w for w in words if w in _ANSWERS], [w for w in words if w not in _ANSWERS]
+    if key in _SHAPE:
+        return tree
+    if answers and chance.random() < share:
+        return chance.choice(answers)
+    if isinstance(tree, dict):
+        return {
+            name: shuffled(value, _below(node, name, defs)[1], defs, chance, share, name)
+            for name, value in tree.items()
+        }
+    if isinstance(tree, list):
+        items: Any = next((one["items"] for one in choices if "items" in one), {})
+        return [shuffled(item, items, defs, chance, share) for item in tree]
+    if tree in values:
+        return chance.choice(values)
+    ways = [way for one in choices if "free end" in one.get("pattern", "") for way in one["examples"]]
+    return chance.choice([*ways, "towards floor and aft"]) if ways else tree
+
+
+def shuffle(fleet: Path, seed: int, share: float) -> None:
+    """Shuffle every record of a fleet of one type and one tail; the tail then has no differences."""
+    chance = random.Random(seed)
+    for path, kind in [
+        *((path, kind) for folder, kind in FOLDERS.items() for path in sorted((fleet / folder).glob("*.yaml"))),
+        (fleet / "station.yaml", "station"),
+    ]:
+        document, record = _document(kind), plain(path)
+        if kind == "tail":
+            record["differs"] = chance.choice(["none recorded", "unknown"])
+        save(path, shuffled(record, document, document["$defs"], chance, share))

@@ -1,7 +1,7 @@
 // The search box's rules of matching. Nothing here touches the page: the index goes in, hits come out.
 //
 // Spaces, hyphens, case and diacritics do not count. A typed word fits where a word begins, and may run on over the space
-// or hyphen behind it. Numbers and registrations fit whole or not at all. What is one slip away is near, never a hit.
+// or hyphen behind it; digits end where it ends. Numbers and registrations fit whole or not at all. What is one slip away is near, never a hit.
 (function () {
   "use strict";
 
@@ -32,7 +32,12 @@
 
   /** @param {string} code @returns {string} 07 and 7 are one number when they are shouted. */
   function shouted(code) {
-    return /^[0-9]+$/.test(code) ? code.replace(/^0+(?=.)/, "") : code;
+    return digits(code) ? code.replace(/^0+(?=.)/, "") : code;
+  }
+
+  /** @param {string} text @returns {boolean} */
+  function digits(text) {
+    return /^[0-9]+$/.test(text);
   }
 
   /** @param {string[]} texts @returns {string} Every beginning of a word with all that follows it: "|magnetoleft|left|". */
@@ -40,7 +45,13 @@
     var found = /** @type {Record<string, boolean>} */ ({});
     texts.forEach(function (text) {
       var list = words(text);
-      list.forEach(function (_, from) { found[list.slice(from).join("")] = true; });
+      list.forEach(function (_, from) {
+        for (var to = from + 1; to <= list.length; to += 1) {
+          // A word of digits behind another one would seem to be part of it: there the run also ends by itself.
+          var ends = to === list.length || (/[0-9]$/.test(list[to - 1]) && /^[0-9]/.test(list[to]));
+          if (ends) found[list.slice(from, to).join("")] = true;
+        }
+      });
     });
     return "|" + Object.keys(found).join("|") + "|";
   }
@@ -117,9 +128,18 @@
     return false;
   }
 
+  /** @param {string} run @param {string} text as `hay` makes it @returns {boolean} Digits fit whole: 1 does not find 18. */
+  function fitsWord(run, text) {
+    var begins = "|" + run;
+    var at = text.indexOf(begins);
+    if (at < 0 || !digits(run)) return at >= 0;
+    while (at >= 0 && digits(text.charAt(at + begins.length))) at = text.indexOf(begins, at + 1);
+    return at >= 0;
+  }
+
   /** @param {string} run @param {Part} where @returns {boolean} */
   function fitsExactly(run, where) {
-    if (where.hay.indexOf("|" + run) >= 0) return true;
+    if (fitsWord(run, where.hay)) return true;
     return where.codes.length > 0 && (where.codes.indexOf(run) >= 0 || where.codes.indexOf(shouted(run)) >= 0);
   }
 

@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.bounds import bounds
+from hardpoint.pages.opening import OPENS
 from hardpoint.pages.pictures import ELSEWHERE, photos_at
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import in_full, tell
-from hardpoint.pages.terms import term
+from hardpoint.pages.telling import in_full, several, tell, told_place, unknown
+from hardpoint.pages.terms import name_words, term, title_of
+from hardpoint.pages.vessels import drains
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.structure import BehindItem, Zone, ZoneSide
+from hardpoint.records.surroundings import Flooding, Water
 from hardpoint.records.ways import ATTITUDES
 from hardpoint.words import mark, say
 
@@ -41,7 +45,7 @@ def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
     rows = tuple(
         Row(
             (
-                Value(name.replace("-", " ").capitalize(), note=_built(zone)),
+                Value(title_of(name), remark=bounds(zone, shown.airframe), note=_built(zone)),
                 *(_verdict(getattr(zone, side)) for side in sides),
             ),
             anchor(("zones", name)),
@@ -56,10 +60,13 @@ def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
 def _built(zone: Zone) -> str:
     """What a blade meets: what carries, what it looks like, skin, what opens without cutting."""
     skin = said(zone.skin)
-    words = [tell(zone.structure).text, zone.looks or ""]
+    built = say("what carries: UNKNOWN") if zone.structure is NonValue.UNKNOWN else tell(zone.structure).text
+    words = [built, zone.looks or ""]
     if skin:
         thick = in_full(tell(skin.thickness, ("zones", "x", "skin", "thickness")))
         words.append(say("skin: {material}, {thickness}", material=tell(skin.material).text, thickness=thick))
+        if skin.tube is not None:
+            words.append(say("tubes: {tube}", tube=in_full(tell(skin.tube, ("zones", "x", "skin", "tube")))))
         words.append("" if skin.joins is None else say("joins: {joins}", joins=tell(skin.joins).text))
     elif zone.skin is NonValue.UNKNOWN:
         words.append(say("skin: UNKNOWN"))
@@ -85,7 +92,7 @@ def _behind(listed: ZoneSide) -> str:
     if listed.behind is None or isinstance(listed.behind, NonValue):
         return say("what lies behind: UNKNOWN")
     things = [
-        say("{what}: UNKNOWN", what=name.replace("-", " ")) if isinstance(thing, NonValue) else _thing(thing)
+        say("{what}: UNKNOWN", what=name_words(name)) if isinstance(thing, NonValue) else _thing(thing)
         for name, thing in listed.behind.items()
     ]
     return say("behind: {things}", things="; ".join(things)) if things else say("behind: nothing found")
@@ -114,15 +121,32 @@ def water(shown: Shown) -> Section:
             for label, key in asked
             if getattr(told, key) is not None
         )
-        facts += (*_openings_in_water(shown), shown.fact(say("Floods"), ("water", "floods"), _bays(shown)))
+        facts += (*_openings_in_water(shown), *_bays(shown, told))
     return Section("water", say("Water"), (Facts("water-facts", "", facts),), say("Water"))
 
 
-def _bays(shown: Shown) -> str | NonValue:
-    told = said(shown.airframe.water)
-    if told is None or isinstance(told.floods, NonValue):
-        return NonValue.UNKNOWN
-    return ", ".join(name.replace("-", " ") for name in told.floods) or say("no bay recorded")
+def _bays(shown: Shown, water: Water) -> tuple[Fact, ...]:
+    """Every bay that takes water: how much, where, how high it stands over its holes, and the holes."""
+    path = ("water", "floods")
+    if isinstance(water.floods, NonValue) or not water.floods:
+        answer = water.floods if isinstance(water.floods, NonValue) else say("no bay recorded")
+        return (shown.fact(say("Floods"), path, answer),)
+    return tuple(
+        shown.fact(say("Floods: {bay}", bay=name_words(name)), (*path, name), _bay(shown, bay))
+        for name, bay in water.floods.items()
+    )
+
+
+def _bay(shown: Shown, bay: Flooding | NonValue) -> Value:
+    if isinstance(bay, NonValue):
+        return tell(bay)
+    answers = [
+        (say("takes"), tell(bay.volume, ("floods", "volume"))),
+        (say("where"), told_place(bay.place, shown.airframe)),
+    ]
+    if bay.head is not None:
+        answers.append((say("water over its holes when full"), tell(bay.head, ("floods", "head"))))
+    return several((*answers, *drains(bay.drains, shown)))
 
 
 _IN_WATER = (
@@ -135,9 +159,9 @@ def _openings_in_water(shown: Shown) -> tuple[Fact, ...]:
     exits = entries(shown.airframe.exits)
     return tuple(
         shown.fact(
-            say(label, exit=name.replace("-", " ").capitalize()),
+            say(label, exit=title_of(name)),
             ("exits", name, "works", key),
-            getattr(exit_.works, key),
+            Value(say(OPENS[str(answer)])) if (answer := said(getattr(exit_.works, key))) else unknown(),
         )
         for name, exit_ in exits.items()
         for label, key in _IN_WATER

@@ -5,16 +5,18 @@ from __future__ import annotations
 from hardpoint.pages import addresses
 from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
-from hardpoint.pages.dangers import never_touch, staying_clear, strip
+from hardpoint.pages.dangers import staying_clear, strip
 from hardpoint.pages.differences import banner, marked
-from hardpoint.pages.entries import signs_of
+from hardpoint.pages.entries import every_day, flown, signs_of
 from hardpoint.pages.freeing import freeing, gripping
+from hardpoint.pages.never import never_touch
 from hardpoint.pages.opening import approach, opening
 from hardpoint.pages.pictures import pictured
 from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import tell
+from hardpoint.pages.terms import title_of
 from hardpoint.pages.view import CrewPage, Fact, Facts, Line, Link, Section, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue, said
@@ -61,6 +63,7 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
         (*sections, _declared_by(aircraft)),
         _links(site, shown, address),
         site.cautions,
+        _taken_out(site, aircraft.id, address),
     )
     return Page(address, title, "crew.html", view)
 
@@ -119,7 +122,25 @@ def _numbers(site: Site, page: str, type_id: str, tail: str | None) -> tuple[Lin
                 fits = entry.tail == tail if tail else entry.type == type_id and isinstance(entry.tail, NonValue)
                 if fits:
                     target = f"{addresses.event_page(event_id)}#{day_id}"
-                    found.append(Link(number, addresses.relative(target, page), day_id.replace("-", " ").capitalize()))
+                    found.append(Link(number, addresses.relative(target, page), title_of(day_id)))
+    return tuple(found)
+
+
+def _taken_out(site: Site, tail: str, page: str) -> tuple[Line, ...]:
+    """Where it was announced and then taken out, for whoever holds the old print; and what flies under its number."""
+    found = []
+    for event_id in site.fleet.events:
+        for day_id, name, day in every_day(site, event_id):
+            for number, entry in day.entries.items():
+                swap = next((swap for swap in entry.swaps if swap.was == tail), None)
+                if swap and entry.tail != tail:
+                    at = swap.at.strftime("%H:%M")
+                    since = at if swap.date == day.date else f"{swap.date.isoformat()} {at}"
+                    was = say("Was number {number} on {day}, out since {time}.", number=number, day=name, time=since)
+                    flies = flown(site, number, entry)
+                    now = say("Number {number} is now {aircraft}.", number=number, aircraft=flies.called)
+                    href = addresses.relative(f"{addresses.event_page(event_id)}#{day_id}", page)
+                    found.append(Line(now, was, "caution", href))
     return tuple(found)
 
 

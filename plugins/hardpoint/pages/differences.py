@@ -13,7 +13,7 @@ from typing import Any
 from hardpoint.findings import Path, dotted
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.shown import Shown, said_before, spoken
-from hardpoint.pages.terms import label_of, term
+from hardpoint.pages.terms import label_of, term, title_of
 from hardpoint.pages.view import Fact, Line, Lines, Link, Row, Section, Steps, Was
 from hardpoint.records.fleet import Override
 from hardpoint.records.known import Tree
@@ -68,7 +68,8 @@ def marked(sections: tuple[Section, ...], shown: Shown) -> tuple[Section, ...]:
     for change in shown.changes:
         if dotted(change.at) in told and len(change.at) == len(change.path):
             continue
-        was = Was(dotted(change.at), label_of(change.path, start=min(2, len(change.path) - 1)), said_before(change))
+        label = label_of(change.path, start=min(2, len(change.path) - 1))
+        was = Was(dotted(change.at), label, said_before(change), change.because)
         if was not in set(_all(sections)) and not _says(sections, was):
             sections = _put(sections, change.path, was, gone=change.here is None)
     return sections
@@ -95,7 +96,7 @@ def _put(sections: tuple[Section, ...], path: Path, was: Was, *, gone: bool) -> 
 
 
 def _headed(section: Section, path: Path, was: Was, id_: str, gone: bool) -> Section:
-    what = label_of(path, start=min(1, len(path) - 1)).replace("-", " ").capitalize()
+    what = title_of(label_of(path, start=min(1, len(path) - 1)))
     text = say("not on this aircraft") if gone else say("other than on its type")
     line = Line(text, f"{what}:", "caution", id=id_, was=(replace(was, label=""),))
     return replace(
@@ -157,10 +158,20 @@ def banner(shown: Shown, sections: tuple[Section, ...]) -> tuple[tuple[Line, ...
     Each leads to its place in ``sections``: to its own anchor, or to the part of the page that it stands in.
     """
     ids = set(_ids(sections))
-    ordered = sorted(shown.overrides, key=_rank)
-    lines = tuple(_line(override, _place(override.at, ids)) for override in ordered[:MOST_IN_BANNER])
-    more = tuple(Link(_what(override.at), _place(override.at, ids)) for override in ordered[MOST_IN_BANNER:])
+    alike: dict[object, list[Override]] = {}
+    for override in sorted(shown.overrides, key=_rank):
+        alike.setdefault(_alike(override), []).append(override)
+    ordered = list(alike.values())
+    lines = tuple(_line(same, _place(same[0].at, ids)) for same in ordered[:MOST_IN_BANNER])
+    more = tuple(Link(_what(same), _place(same[0].at, ids)) for same in ordered[MOST_IN_BANNER:])
     return lines, more
+
+
+def _alike(override: Override) -> object:
+    """What two differences must share to be told in one line: the same answer of two parts, here and on the type."""
+    if override.kind != "changed" or len(override.at) < 3:
+        return override.at
+    return (override.at[0], override.at[2:], repr(override.type_says), repr(override.here))
 
 
 def _place(at: Path, ids: set[str]) -> str:
@@ -173,21 +184,27 @@ def _rank(override: Override) -> int:
     return _WORST_FIRST.index(section) if section in _WORST_FIRST else len(_WORST_FIRST)
 
 
-def _line(override: Override, href: str) -> Line:
+def _line(alike: list[Override], href: str) -> Line:
+    override = alike[0]
     text = say("not on this aircraft") if override.kind == "removed" else _short(override.here, override)
     was = () if override.kind == "removed" else (Was(dotted(override.at), "", _before(override)),)
-    return Line(text, f"{_what(override.at)}:", href=href, was=was)
+    return Line(text, f"{_what(alike)}:", href=href, was=was)
 
 
 def _before(override: Override) -> str:
     return say("nothing there") if override.kind == "added" else _short(override.type_says, override)
 
 
-def _what(path: Path) -> str:
+def _what(alike: list[Override]) -> str:
     """``controls.magneto-left.off_is`` -> ``Magneto left, off is``; a tank and a battery both called main differ."""
+    path = alike[0].at
     start = 1 if len(path) > 1 and path[0] in ("controls", "exits", "seats", "zones") else 0
-    words = label_of(path, start=start).replace("-", " ")
-    return words[:1].upper() + words[1:]
+    if len(alike) == 1:
+        return title_of(label_of(path, start=start))
+    told = label_of(path[:2], start=start)
+    for other in alike[1:]:
+        told = say("{first} and {second}", first=told, second=label_of(other.at[:2], start=start))
+    return title_of(f"{told}, {label_of(path, start=2)}")
 
 
 def _short(tree: Tree, override: Override) -> str:

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import folded, place_words, steps_of, tell, travels
-from hardpoint.pages.terms import term
+from hardpoint.pages.telling import folded, place_words, several, steps_of, tell, told_place, travels
+from hardpoint.pages.terms import first_capital, name_words, title_of
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.seats import Seat, Tie, Worn
@@ -28,8 +28,8 @@ def _seat_title(shown: Shown, name: str, seat: Seat) -> str:
     if len(shown.airframe.seats) < 2:
         return say("Seat")
     if seat.alone == "flown alone from here":
-        return say("{seat} seat, flown alone from here", seat=name.capitalize())
-    return say("{seat} seat", seat=name.capitalize())
+        return say("{seat} seat, flown alone from here", seat=title_of(name))
+    return say("{seat} seat", seat=title_of(name))
 
 
 def _count(seat: Seat) -> Line:
@@ -53,7 +53,7 @@ def _ties(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Block]:
     for name, answer in ties.items() if not isinstance(ties, NonValue) else ():
         if isinstance(answer, NonValue):
             path = ("seats", seat_name, "ties", name)
-            yield Facts(anchor(path), "", (shown.fact(name.replace("-", " ").capitalize(), path, answer),))
+            yield Facts(anchor(path), "", (shown.fact(title_of(name), path, answer),))
 
 
 def _tie(shown: Shown, seat_name: str, name: str, tie: Tie) -> Steps:
@@ -67,22 +67,24 @@ def _tie(shown: Shown, seat_name: str, name: str, tie: Tie) -> Steps:
     ):
         if getattr(tie, key) is not None:
             facts.append(shown.fact(label, (*path, key), getattr(tie, key)))
-    title = name.replace("-", " ").capitalize()
+    title = title_of(name)
     if kind.text.lower() == title.lower():
         facts = facts[1:]
     if far := travels(tie.steps):
-        facts.append(Fact(say("How far it moves"), Value(far)))
-    seen, more = folded(facts, say("If it is left on"), say("It has worked when"))
+        facts.append(Fact(say("How far it moves"), far))
+    seen, more = folded(facts, say("Frees"), say("If it is left on"), say("It has worked when"))
+    place = told_place(tie.place, shown.airframe)
     return Steps(
         anchor(path),
         title,
-        place_words(tie.place, shown.airframe),
+        place.text,
         steps_of(tie.steps),
         seen,
         more,
         "",
         shown.was(path),
         shown.photos.get(path, ()),
+        where_state=place.state,
     )
 
 
@@ -90,7 +92,7 @@ def gripping(shown: Shown) -> Section:
     """Grips, what leaves with the occupant, what must not be pulled."""
     blocks: list[Block] = []
     for name, seat in shown.airframe.seats.items():
-        title = say("{seat} seat", seat=name.capitalize()) if len(shown.airframe.seats) > 1 else ""
+        title = say("{seat} seat", seat=title_of(name)) if len(shown.airframe.seats) > 1 else ""
         lines = (*_grips(seat), *_do_not_pull(shown, name, seat))
         blocks.append(Lines(lines, f"grip-{name}", title))
         blocks.append(Facts(f"worn-{name}", "", _worn(shown, name, seat)))
@@ -114,7 +116,7 @@ def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
         path = ("seats", seat_name, "do_not_pull", name)
         if isinstance(handle, NonValue):
             yield Line(
-                name.replace("-", " "), say("UNKNOWN, so do not pull:"), "unknown", id=anchor(path), was=shown.was(path)
+                name_words(name), say("UNKNOWN, so do not pull:"), "unknown", id=anchor(path), was=shown.was(path)
             )
             continue
         where = place_words(handle.place, shown.airframe)
@@ -123,51 +125,50 @@ def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
         )
 
 
-def _kept(worn: Worn) -> Iterator[str]:
+def _kept(worn: Worn) -> Iterator[tuple[str, Value]]:
     """Where it is while it is not worn, and whether it inflates."""
     if worn.kept is not None:
-        yield say("otherwise: {where}", where=tell(worn.kept).text)
-    if worn.inflates is NonValue.UNKNOWN:
-        yield say("whether it inflates by itself: UNKNOWN")
-    elif (how := said(worn.inflates)) is not None:
-        yield term(how) if how == "does not inflate" else say("inflates {how}", how=term(how))
+        yield say("otherwise"), tell(worn.kept)
+    if worn.inflates is not None:
+        yield say("inflates"), tell(worn.inflates)
 
 
 def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
     path = ("seats", seat_name)
-    parachute = said(seat.parachute)
-    facts = [
-        shown.fact(
-            say("Parachute"),
-            (*path, "parachute"),
-            seat.parachute
-            if parachute is None
-            else say(
-                "{worn}; {lifting}; closed by {straps}",
-                worn=tell(parachute.worn).text,
-                lifting=tell(parachute.lifting).text,
-                straps=tell(parachute.straps).text,
-            ),
-        )
-    ]
+    facts = [shown.fact(say("Parachute"), (*path, "parachute"), _parachute(seat))]
     if isinstance(seat.worn, NonValue):
         facts.append(shown.fact(say("Other kit worn"), (*path, "worn"), seat.worn))
     for name, worn in seat.worn.items() if not isinstance(seat.worn, NonValue) else ():
         if isinstance(worn, NonValue):
-            facts.append(shown.fact(name.replace("-", " ").capitalize(), (*path, "worn", name), worn, anchored=True))
+            facts.append(shown.fact(title_of(name), (*path, "worn", name), worn, anchored=True))
             continue
-        words = "; ".join(
-            part
-            for part in (
-                tell(worn.carried).text,
-                *_kept(worn),
-                "" if worn.lifting is None else tell(worn.lifting).text,
-                worn.caution or "",
-            )
-            if part
-        )
-        facts.append(shown.fact(worn.what, (*path, "worn", name), words, anchored=True))
+        facts.append(shown.fact(first_capital(worn.what), (*path, "worn", name), _kit(worn), anchored=True))
     facts.append(shown.fact(say("Second belt"), (*path, "second_belt"), seat.second_belt))
     if seat.leg_room is not None:
         facts.append(shown.fact(say("Legs"), (*path, "leg_room"), seat.leg_room))
+    if seat.head_to_canopy is not None:
+        facts.append(shown.fact(say("Helmet to canopy"), (*path, "head_to_canopy"), seat.head_to_canopy))
+    facts.append(shown.fact(say("The seat is at"), (*path, "place"), told_place(seat.place)))
     return tuple(facts)
+
+
+def _parachute(seat: Seat) -> Value:
+    parachute = said(seat.parachute)
+    if parachute is None:
+        return tell(seat.parachute)
+    return several(
+        (
+            (say("worn"), tell(parachute.worn)),
+            (say("when lifted"), tell(parachute.lifting)),
+            (say("straps"), tell(parachute.straps)),
+        )
+    )
+
+
+def _kit(worn: Worn) -> Value:
+    answers = [(say("worn"), tell(worn.carried)), *_kept(worn)]
+    if worn.lifting is not None:
+        answers.append((say("when lifted"), tell(worn.lifting)))
+    if worn.caution:
+        answers.append((say("caution"), Value(worn.caution)))
+    return several(answers)

@@ -2,27 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterable, Iterator
 
 from hardpoint.drawings.handle import exit_sketch
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at, wants_sketch
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import folded, in_full, place_words, several, steps_of, tell, told_place, travels, unknown
-from hardpoint.pages.terms import term
-from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
+from hardpoint.pages.telling import folded, in_full, several, steps_of, tell, told_place, travels, unknown
+from hardpoint.pages.terms import first_capital, name_words, term, title_of
+from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Tone, Value
 from hardpoint.records.exits import Canopy, Exit, Holder
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.sight import Approach
+from hardpoint.records.sight import Approach, Danger
 from hardpoint.words import mark, say
 
 _TITLES = {
-    "handle": mark("Handle, from {side}"),
-    "reach in": mark("Reach in, from {side}"),
-    "jettison": mark("Jettison, from {side}"),
-    "break in": mark("Break in, from {side}"),
-    "hinge release": mark("Free the hinge, from {side}"),
-    "open cockpit": mark("Open cockpit, from {side}"),
+    "handle": mark("handle, from {side}"),
+    "reach in": mark("reach in, from {side}"),
+    "jettison": mark("jettison, from {side}"),
+    "break in": mark("break in, from {side}"),
+    "hinge release": mark("free the hinge, from {side}"),
+    "open cockpit": mark("open cockpit, from {side}"),
 }
 OPENS = {
     "opens": mark("opens"),
@@ -80,7 +81,10 @@ def _directions(shown: Shown, told: Approach) -> Iterator[Line]:
     """Where not to come from, as many as there is room for; the others and every reason are one tap away, counted."""
     if told.keep_out is NonValue.UNKNOWN:
         yield Line(say("from where not to come"), say("UNKNOWN"), "unknown")
-    dangers = [danger.where for danger in said(told.keep_out) or ()] + [line.text for line in _blast(shown)]
+    listed = said(told.keep_out) or ()
+    dangers = [danger.where for danger in listed] + [
+        line.text for key, line in _blast(shown) if not _named(listed, key)
+    ]
     if dangers:
         fit = next((n for n in range(len(dangers), 1, -1) if len("; ".join(dangers[:n])) <= _ROOM), 1)
         rest = len(dangers) - fit
@@ -92,7 +96,7 @@ def keep_out(shown: Shown) -> Iterator[Block]:
     """Why to come from there, and every direction not to come from, with its reason."""
     told = said(shown.airframe.approach)
     if told is None:
-        yield Lines(tuple(_blast(shown)), "keep-out", say("Directions"))
+        yield Lines(tuple(line for _, line in _blast(shown)), "keep-out", say("Directions"))
         return
     lines = [Line(tell(told.because).text, say("Come from there because:"))]
     lines += [
@@ -101,19 +105,36 @@ def keep_out(shown: Shown) -> Iterator[Block]:
     ]
     if told.keep_out is NonValue.UNKNOWN:
         lines.append(Line(say("from where not to come"), say("UNKNOWN"), "unknown"))
-    yield Lines((*lines, *_blast(shown)), "keep-out", say("Directions"))
+    listed = said(told.keep_out) or ()
+    blast = tuple(line for key, line in _blast(shown) if not _kept(listed, key, shown))
+    yield Lines((*lines, *blast), "keep-out", say("Directions"))
 
 
-def _blast(shown: Shown) -> Iterator[Line]:
-    """How far to keep from intake, exhaust and rotor, where there is one."""
+_ALSO_CALLED = {"intake_keep": r"\bintakes?\b", "exhaust_keep": r"\b(exhaust|jet pipe|jet blast)\b"}
+
+
+def _named(listed: Iterable[Danger], key: str) -> bool:
+    """Whether a direction of the record already says this one."""
+    pattern = _ALSO_CALLED.get(key)
+    return pattern is not None and any(re.search(pattern, f"{d.where} {d.why}".lower()) for d in listed)
+
+
+def _kept(listed: Iterable[Danger], key: str, shown: Shown) -> bool:
+    """Whether such a direction also says how far: the very figure of the engine, so that nothing is lost."""
+    figure = said(getattr(said(shown.airframe.engine), key, None))
+    return figure is not None and _named([d for d in listed if d.keep and figure.text in d.keep], key)
+
+
+def _blast(shown: Shown) -> Iterator[tuple[str, Line]]:
+    """How far to keep from intake, exhaust and rotor, where there is one, each under its key."""
     engine = said(shown.airframe.engine)
     for key, not_known, keep in _BLASTS:
         answer = getattr(engine, key) if engine else NonValue.NOT_APPLICABLE
         if answer is NonValue.UNKNOWN:
-            yield Line(say(not_known), say("UNKNOWN"), "unknown")
+            yield key, Line(say(not_known), say("UNKNOWN"), "unknown")
         elif said(answer) is not None:
             told = tell(answer, ("engine", key))
-            yield Line(say(keep, distance=in_full(told)), say("Not"), "caution")
+            yield key, Line(say(keep, distance=in_full(told)), say("Not"), "caution")
     rotor = said(shown.airframe.rotor)
     if rotor:
         height, run_down = tell(rotor.tip_height, ("rotor", "tip_height")), tell(rotor.run_down, ("rotor", "run_down"))
@@ -122,9 +143,10 @@ def _blast(shown: Shown) -> Iterator[Line]:
             height=in_full(height),
             time=in_full(run_down),
         )
-        yield Line(words, say("Rotor:"), "unknown" if "unknown" in (height.state, run_down.state) else "caution")
+        tone: Tone = "unknown" if "unknown" in (height.state, run_down.state) else "caution"
+        yield "rotor", Line(words, say("Rotor:"), tone)
     elif shown.airframe.rotor is NonValue.UNKNOWN:
-        yield Line(say("whether there is a rotor"), say("UNKNOWN"), "unknown")
+        yield "rotor", Line(say("whether there is a rotor"), say("UNKNOWN"), "unknown")
 
 
 def opening(shown: Shown) -> Section:
@@ -133,29 +155,29 @@ def opening(shown: Shown) -> Section:
     exits = shown.airframe.exits
     if isinstance(exits, NonValue):
         blocks.append(Lines((Line(say("how it opens: nobody has recorded it"), say("UNKNOWN"), "unknown"),)))
-    for name, exit_ in entries(exits).items():
-        blocks.append(_way_in(shown, name, exit_))
-    blocks += list(_unanswered(shown))
-    blocks += list(_canopies(shown))
-    return Section("open", say("Open"), tuple(blocks), say("Open"))
-
-
-def _unanswered(shown: Shown) -> Iterator[Block]:
-    exits = shown.airframe.exits
     for name, exit_ in exits.items() if not isinstance(exits, NonValue) else ():
-        if isinstance(exit_, NonValue):
-            value = tell(exit_)
-            yield Facts(
-                anchor(("exits", name)),
-                "",
-                (Fact(name.replace("-", " ").capitalize(), value, was=shown.was(("exits", name))),),
-            )
+        blocks.append(_not_there(shown, name, exit_) if isinstance(exit_, NonValue) else _way_in(shown, name, exit_))
+    blocks += list(_canopies(shown))
+    return Section("open", say("Open"), tuple(blocks), say("Open"), say("left and right: the pilot's"))
+
+
+def _not_there(shown: Shown, name: str, answer: NonValue) -> Facts:
+    """A way in that is not fitted, or that nobody knows of, in its place in the order."""
+    path = ("exits", name)
+    return Facts(anchor(path), "", (shown.fact(title_of(name), path, answer),))
+
+
+def exit_title(shown: Shown, exit_: Exit) -> str:
+    """What kind of way in, from where; and what it opens, where there are several canopies or doors."""
+    how = say(_TITLES[exit_.way_in], side=tell(exit_.from_).text)
+    if len(entries(shown.airframe.canopies)) < 2:
+        return first_capital(how)
+    return say("{opens}: {how}", opens=title_of(exit_.opens), how=how)
 
 
 def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
     path = ("exits", name)
-    origin = tell(exit_.from_).text
-    where = place_words(exit_.place, shown.airframe)
+    place = told_place(exit_.place, shown.airframe)
     facts = [
         _by_attitude(shown, name, exit_),
         shown.fact(say("Handle looks"), (*path, "looks"), exit_.looks),
@@ -165,10 +187,11 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
     ]
     facts += _held(shown, exit_)
     if far := travels(exit_.steps):
-        facts.append(Fact(say("How far it moves"), Value(far)))
+        facts.append(Fact(say("How far it moves"), far))
     if exit_.needs:
         facts.append(shown.fact(say("Needs"), (*path, "needs"), exit_.needs))
     for label, key in (
+        (say("Latches that it frees"), "latches_released"),
         (say("Pane"), "pane_thickness"),
         (say("Head behind the pane"), "head_clearance"),
         (say("Reach"), "reach"),
@@ -191,8 +214,8 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
     )
     return Steps(
         anchor(path),
-        say(_TITLES[exit_.way_in], side=origin),
-        where,
+        exit_title(shown, exit_),
+        place.text,
         steps_of(exit_.steps),
         seen,
         more,
@@ -200,6 +223,7 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
         shown.was(path) if _is_new(shown, path) else shown.was(*((*path, key) for key in ("from", "place", "steps"))),
         shown.photos.get(path, ()),
         exit_sketch(exit_) if wants_sketch(shown, path) else "",
+        "unknown" if "unknown" in (place.state, tell(exit_.from_).state) else "said",
     )
 
 
@@ -218,7 +242,7 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
         (say("inverted in water"), works.inverted_in_water),
     )
     told = [(attitude, Value(say(OPENS[str(answer)])) if said(answer) else unknown()) for attitude, answer in asked]
-    if said(works.room_needed) is not None:
+    if works.room_needed is not None:
         told.append((say("room needed"), tell(works.room_needed, ("exits", name, "works", "room_needed"))))
     value = several(told)
     return Fact(say("Works"), value, was=shown.was(("exits", name, "works")))
@@ -246,9 +270,11 @@ def _canopies(shown: Shown) -> Iterator[Block]:
         return
     for name, canopy in canopies.items():
         if isinstance(canopy, NonValue):
-            yield Facts(anchor(("canopies", name)), "", (Fact(name.replace("-", " "), tell(canopy)),))
+            yield Facts(anchor(("canopies", name)), "", (Fact(title_of(name), tell(canopy)),))
         else:
-            yield Facts(anchor(("canopies", name)), term(canopy.kind).capitalize(), _canopy_facts(shown, name, canopy))
+            kind = first_capital(term(canopy.kind))
+            title = say("{name}: {kind}", name=title_of(name), kind=term(canopy.kind)) if len(canopies) > 1 else kind
+            yield Facts(anchor(("canopies", name)), title, _canopy_facts(shown, name, canopy))
             yield from photos_at(shown, ("canopies", name))
 
 
@@ -264,6 +290,13 @@ def _canopy_facts(shown: Shown, name: str, canopy: Canopy) -> tuple[Fact, ...]:
     facts = [shown.fact(label, ("canopies", name, key), getattr(canopy, key)) for label, key in asked]
     if canopy.frame is not None:
         facts.append(shown.fact(say("Frame"), ("canopies", name, "frame"), canopy.frame))
+    if canopy.hinge_release is not None:
+        facts.append(shown.fact(say("Hinge freed by"), ("canopies", name, "hinge_release"), _freed_by(canopy)))
     if isinstance(canopy.held_by, NonValue):
         facts.append(shown.fact(say("Struts and lanyards"), ("canopies", name, "held_by"), canopy.held_by))
     return tuple(facts)
+
+
+def _freed_by(canopy: Canopy) -> Value:
+    told = tell(canopy.hinge_release)
+    return Value(name_words(told.text), href=f"#{anchor(('exits', told.text))}") if told.state == "said" else told

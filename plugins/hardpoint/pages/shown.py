@@ -11,7 +11,7 @@ from hardpoint.findings import Path, dotted
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.telling import tell
 from hardpoint.pages.terms import as_text, label_of, term, verb
-from hardpoint.pages.view import Fact, Photo, Was
+from hardpoint.pages.view import Fact, Photo, Value, Was
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.fleet import Aircraft, Override, Type
 from hardpoint.records.known import NonValue, Tree
@@ -26,6 +26,7 @@ class Change:
     path: Path
     type_says: Tree | None
     here: Tree | None
+    because: str = ""
 
 
 @dataclass(frozen=True)
@@ -58,24 +59,26 @@ class Shown:
 
     def fact(self, label: str, path: Path, value: Any, *, note: str = "", anchored: bool = False) -> Fact:
         """A labelled answer out of the record at ``path``."""
-        return Fact(label, tell(value, path), anchor(path) if anchored else "", self.was(path), note)
+        told = value if isinstance(value, Value) else tell(value, path)
+        return Fact(label, told, anchor(path) if anchored else "", self.was(path), note)
 
     def _was(self, path: Path) -> Iterator[Was]:
         for change in self.changes:
             below, around = change.path[: len(path)] == path, path[: len(change.path)] == change.path
             if below or (around and change.type_says is not None):
                 label = label_of(change.path, start=len(path)) if len(change.path) > len(path) else ""
-                yield Was(dotted(change.at), label, said_before(change))
+                yield Was(dotted(change.at), label, said_before(change), change.because)
 
 
 def _changes(override: Override) -> Iterator[Change]:
     """A part that was replaced whole counts as what really changed in it."""
     if override.kind == "changed" and isinstance(override.type_says, dict) and isinstance(override.here, dict):
-        yield from _between(override.at, override.at, override.type_says, override.here)
+        for change in _between(override.at, override.at, override.type_says, override.here):
+            yield replace(change, because=override.because)
     else:
         before = None if override.kind == "added" else override.type_says
         here = None if override.kind == "removed" else override.here
-        yield Change(override.at, override.at, before, here)
+        yield Change(override.at, override.at, before, here, override.because)
 
 
 def _between(at: Path, path: Path, before: Mapping[str, Tree], here: Mapping[str, Tree]) -> Iterator[Change]:

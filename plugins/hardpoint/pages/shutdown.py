@@ -12,7 +12,6 @@ from hardpoint.pages.shown import Shown
 from hardpoint.pages.telling import (
     folded,
     in_full,
-    place_words,
     several,
     steps_of,
     tell,
@@ -22,16 +21,23 @@ from hardpoint.pages.telling import (
     verb_for,
     way_words,
 )
-from hardpoint.pages.vessels import way_of
+from hardpoint.pages.terms import name_words, title_of
+from hardpoint.pages.vessels import cut_by, way_of
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Step, Steps, Tone, Value
 from hardpoint.records.controls import Control
 from hardpoint.records.electrics import Battery
-from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.known import NonValue, said
 from hardpoint.records.powerplant import Engine
 from hardpoint.words import mark, say
 
 _NO_PROPELLER = (NonValue.NOT_FITTED, NonValue.NOT_APPLICABLE)
 """Somebody looked; an unknown propeller counts as one that is there."""
+_DOES = {
+    "water ballast": mark("{movement} = dumps"),
+    "tow release": mark("{movement} = lets go"),
+    "airbrakes": mark("{movement} = brakes out"),
+}
+_WORKS = mark("{movement} = at work")
 _ALONE = {"suffices": mark("suffices by itself"), "all needed": mark("not alone: all of them are needed")}
 
 
@@ -41,10 +47,19 @@ def shutting_down(shown: Shown) -> Section:
     blocks: list[Block] = [_turning(shown)]
     if isinstance(controls, NonValue):
         blocks.append(Lines((Line(say("how it is shut down: nobody has recorded it"), say("UNKNOWN"), "unknown"),)))
-    for name, control in entries(controls).items():
-        blocks.append(_control(shown, name, control))
+    for name, control in controls.items() if not isinstance(controls, NonValue) else ():
+        if isinstance(control, NonValue):
+            blocks.append(_not_there(shown, name, control))
+        else:
+            blocks.append(_control(shown, name, control))
     blocks.append(Facts("batteries", say("Still live afterwards"), _live(shown)))
     return Section("shut-down", say("Shut down"), tuple(blocks), say("Shut down"))
+
+
+def _not_there(shown: Shown, name: str, answer: NonValue) -> Facts:
+    """A control that is not fitted, or that nobody knows of, in its place in the order."""
+    path: Path = ("controls", name)
+    return Facts(anchor(path), "", (shown.fact(title_of(name), path, answer),))
 
 
 def _turning(shown: Shown) -> Lines:
@@ -54,6 +69,8 @@ def _turning(shown: Shown) -> Lines:
         return Lines((Line(say("no engine and no propeller recorded on this type")),), "engine")
     engine = said(airframe.engine)
     lines = [] if airframe.propeller in _NO_PROPELLER else [_disc()]
+    if airframe.propeller is NonValue.UNKNOWN:
+        lines.append(Line(say("whether there is a propeller: keep clear as if there were"), say("UNKNOWN"), "unknown"))
     if engine or airframe.engine is NonValue.UNKNOWN:
         lines.append(_run_down(shown, engine))
     if engine and engine.restarts:
@@ -96,14 +113,14 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
     ]
     if control.steps != () and control.off_is is not NonValue.NOT_APPLICABLE:
         facts.insert(0, _off(shown, path, control))
-    if far := travels(control.steps):
-        facts.append(Fact(say("How far it moves"), Value(far)))
+    if far := _far(control):
+        facts.append(Fact(say("How far it moves"), far, was=shown.was((*path, "by"))))
     if control.feel is not None:
         facts.append(shown.fact(say("Feels"), (*path, "feel"), control.feel))
     if control.stays_live is not None:
         facts.append(shown.fact(say("Stays live"), (*path, "stays_live"), control.stays_live))
     if control.repeats:
-        twin = say("a second one of {control}", control=control.repeats.replace("-", " "))
+        twin = say("a second one of {control}", control=name_words(control.repeats))
         facts.append(shown.fact(say("Also"), (*path, "repeats"), twin))
     keys = (
         ("steps", "works_by", "place", "kind", "by")
@@ -116,13 +133,14 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
         say("Beyond off"): control.beyond_off == "nothing",
         say("Stays live"): control.stays_live == "nothing",
     }
+    place = told_place(control.place, shown.airframe)
     first = [label for label, says_nothing in quiet.items() if not says_nothing]
-    shown_first = (say("Off is"), say("Looks"), say("Feels"), say("Alone"), say("It has worked when"))
+    shown_first = (say("Off is"), say("Idle is"), say("Looks"), say("Feels"), say("Alone"), say("It has worked when"))
     seen, more = folded(facts, *shown_first, *first)
     return Steps(
         anchor(path),
-        name.replace("-", " ").capitalize(),
-        place_words(control.place, shown.airframe),
+        title_of(name),
+        place.text,
         _movement(control),
         seen,
         more,
@@ -130,6 +148,7 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
         was,
         shown.photos.get(path, ()),
         control_sketch(control) if wants_sketch(shown, path) else "",
+        place.state,
     )
 
 
@@ -137,7 +156,15 @@ def _off(shown: Shown, path: Path, control: Control) -> Fact:
     """Which way is off, beside the steps that go there."""
     way = control.off_is
     value = tell(way) if isinstance(way, NonValue) else Value(way_words(way, control.seen_from))
-    return Fact(say("Off is"), value, was=shown.was((*path, "off_is"), (*path, "seen_from")))
+    label = say("Idle is") if control.function == "throttle" else say("Off is")
+    return Fact(label, value, was=shown.was((*path, "off_is"), (*path, "seen_from")))
+
+
+def _far(control: Control) -> Value | None:
+    """How far it moves, where no step says so."""
+    if control.steps == () or control.by is None:
+        return travels(control.steps)
+    return tell(control.by, ("by",))
 
 
 def _alone(shown: Shown, path: Path, control: Control) -> Fact:
@@ -150,17 +177,21 @@ def _alone(shown: Shown, path: Path, control: Control) -> Fact:
 def _movement(control: Control) -> tuple[Step, ...]:
     if control.steps != ():
         return steps_of(control.steps)
-    kind = tell(control.kind).text
+    kind = say("control, what kind is UNKNOWN") if control.kind is NonValue.UNKNOWN else tell(control.kind).text
     way = control.works_by if control.off_is is NonValue.NOT_APPLICABLE else control.off_is
     if isinstance(way, NonValue) or way is None:
         return (Step(say("UNKNOWN"), say("which way the {control} is off", control=kind), unknown=True),)
     far = in_full(tell(control.by, ("by",))) if control.by is not None else ""
     pieces = [way_words(way, control.seen_from), say("by {distance}", distance=far) if far else ""]
     moved = ", ".join(piece for piece in pieces if piece)
-    does = say("{movement} = works", movement=moved)
-    off = say("{movement} = off", movement=moved)
-    ends = does if control.off_is is NonValue.NOT_APPLICABLE else off
-    return (Step(verb_for(control.kind), say("the {control}", control=kind), ends),)
+    ends = _DOES.get(control.function, _WORKS) if control.off_is is NonValue.NOT_APPLICABLE else _end(control)
+    open_ = NonValue.UNKNOWN in (control.kind, control.by)
+    return (Step(verb_for(control.kind), say("the {control}", control=kind), say(ends, movement=moved), unknown=open_),)
+
+
+def _end(control: Control) -> str:
+    """A throttle that is closed leaves the engine idling: it is never called off."""
+    return mark("{movement} = idle") if control.function == "throttle" else mark("{movement} = off")
 
 
 def _live(shown: Shown) -> tuple[Fact, ...]:
@@ -170,7 +201,7 @@ def _live(shown: Shown) -> tuple[Fact, ...]:
         facts.append(shown.fact(say("Batteries"), ("batteries",), airframe.batteries))
     else:
         facts += [
-            shown.fact(say("Battery {name}", name=name), ("batteries", name), battery, anchored=True)
+            shown.fact(say("Battery {name}", name=name_words(name)), ("batteries", name), battery, anchored=True)
             if isinstance(battery, NonValue)
             else _battery(shown, name, battery)
             for name, battery in airframe.batteries.items()
@@ -195,12 +226,4 @@ def _battery(shown: Shown, name: str, battery: Battery) -> Fact:
         answers.append((say("feeds"), Value(battery.feeds)))
     if battery.cable is not None:
         answers.append((say("cable"), way_of(battery.cable)))
-    return Fact(say("Battery {name}", name=name), several(answers), anchor(path), shown.was(path))
-
-
-def cut_by(control: str | NonValue) -> Value:
-    """The control that cuts something off, as a way to it."""
-    told = tell(control)
-    if told.state != "said":
-        return told
-    return Value(told.text.replace("-", " "), href=f"#{anchor(('controls', told.text))}")
+    return Fact(say("Battery {name}", name=name_words(name)), several(answers), anchor(path), shown.was(path))

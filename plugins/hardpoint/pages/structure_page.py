@@ -146,7 +146,9 @@ def _aircraft(site: Site, type_: Type, page: str) -> tuple[Section, ...]:
 def _of_tail(shown: Shown, page: str) -> Iterator[Line]:
     href = addresses.relative(addresses.tail_page(shown.tail), page)
     if not shown.declared:
-        yield Line(say("how it differs: nobody has declared it"), f"{shown.tail}: UNKNOWN", "unknown", href)
+        yield Line(
+            say("how it differs: nobody has declared it"), say("{tail}: UNKNOWN", tail=shown.tail), "unknown", href
+        )
     for change in shown.changes:
         if change.path[0] in _LIFTED_BY:
             what = label_of(change.path, start=1).replace("-", " ")

@@ -10,8 +10,8 @@ from typing import Any
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
 from hardpoint.pages.terms import as_text as as_text
+from hardpoint.pages.terms import first_capital, span_words, verb, word
 from hardpoint.pages.terms import label_of as label_of
-from hardpoint.pages.terms import span_words, verb, word
 from hardpoint.pages.terms import term as term
 from hardpoint.pages.view import Fact, Labelled, Step, Value
 from hardpoint.records.airframe import Airframe
@@ -80,10 +80,19 @@ def _listed(values: tuple[Any, ...]) -> Value:
 
 
 def tell_quantity(quantity: Quantity, path: Path = ()) -> Value:
-    """The author's figures first, the conversions beside them, and what is wrong with the pair, if anything."""
-    beside = tuple(conversion.text for conversion in shown(quantity, rounding_of(path, quantity.kind)))
+    """The author's figures first, the conversions beside them, and what is wrong with the pair, if anything.
+
+    Of a pair that disagrees each conversion names the statement it is of; where one governs, the other has none.
+    """
+    conversions = shown(quantity, rounding_of(path, quantity.kind))
+    beside = tuple(conversion.text for conversion in conversions)
     remark = ""
     if quantity.status == "disagree":
+        beside = tuple(
+            say("{stated} is {converted}", stated=conversion.of, converted=conversion.text)
+            for conversion in conversions
+            if quantity.governs is None or conversion.of == quantity.governs.text
+        )
         remark = say("the two figures disagree") + (f": {say_again(quantity.slip)}" if quantity.slip else "")
         governs = quantity.governs
         remark += "; " + (say("{figure} governs", figure=governs.text) if governs else say("neither was chosen"))
@@ -102,14 +111,18 @@ def place_words(place: Place | NonValue | None, airframe: Airframe | None = None
         words.append(say("near the {landmark}", landmark=place.near))
     if place.side is NonValue.UNKNOWN:
         words.append(say("side UNKNOWN"))
-    elif (side := said(place.side)) and not re.search(rf"\b{side}\b", " ".join(words)):
+    elif (side := said(place.side)) and not _names(words, side):
         words.append(_side(side))
-    if place.on != "fuselage":
+    if place.on != "fuselage" and not _names(words, term(place.on)):
         words.append(say("on the {part}", part=term(place.on)))
     if place.seat and airframe and len(airframe.seats) > 1:
         words.append(say("{seat} seat", seat=place.seat))
     told = ", ".join(word for word in words if word)
     return told or say("place not told by a landmark")
+
+
+def _names(words: list[str], part: str) -> bool:
+    return re.search(rf"\b{re.escape(part)}\b", " ".join(words).lower()) is not None
 
 
 def told_place(place: Place | NonValue | None, airframe: Airframe | None = None) -> Value:
@@ -143,22 +156,18 @@ def step_of(step: RecordStep) -> Step:
     """A step of a record as a line of a page."""
     far = say("by {distance}", distance=_far(step)) if step.by is not None and not step.until else ""
     way = ", ".join(piece for piece in (way_words(step.way, step.seen_from), far) if piece)
-    end = ", ".join(
-        piece
-        for piece in (
-            say("until {what}", what=step.until) if step.until else "",
-            say("with {tool}", tool=step.using) if step.using else "",
-        )
-        if piece
-    )
-    return Step(verb(step.do), step.what, way, end, step.way is NonValue.UNKNOWN)
+    until = say("until {what}", what=step.until) if step.until else ""
+    until = f", {until}" if until and way else until
+    end = " ".join(piece for piece in (until, f"({step.using})" if step.using else "") if piece)
+    open_ = step.way is NonValue.UNKNOWN or (step.by is NonValue.UNKNOWN and not step.until)
+    return Step(verb(step.do), step.what, way, end, open_)
 
 
 def _far(step: RecordStep) -> str:
     return in_full(tell(step.by, ("by",)))
 
 
-def travels(steps: Iterable[RecordStep] | NonValue) -> str:
+def travels(steps: Iterable[RecordStep] | NonValue) -> Value | None:
     """How far each step goes, for those that end at something felt: the hand waits for that, not for a figure."""
     listed = [] if isinstance(steps, NonValue) else list(steps)
     told = [
@@ -166,7 +175,8 @@ def travels(steps: Iterable[RecordStep] | NonValue) -> str:
         for at, step in enumerate(listed, start=1)
         if step.by is not None and step.until
     ]
-    return "; ".join(told)
+    open_ = any(step.by is NonValue.UNKNOWN and step.until for step in listed)
+    return Value("; ".join(told), "unknown" if open_ else "said") if told else None
 
 
 def steps_of(steps: Iterable[RecordStep] | NonValue) -> tuple[Step, ...]:
@@ -178,7 +188,7 @@ def steps_of(steps: Iterable[RecordStep] | NonValue) -> tuple[Step, ...]:
 
 def verb_for(kind: str | NonValue) -> str:
     """The verb of a control that records no steps: its one movement."""
-    return say_in("step", "move").capitalize() if isinstance(kind, NonValue) else verb(_VERBS_BY_KIND[kind])
+    return first_capital(say_in("step", "move")) if isinstance(kind, NonValue) else verb(_VERBS_BY_KIND[kind])
 
 
 def several(answers: Iterable[tuple[str, Value]], none: str = "") -> Value:
@@ -186,7 +196,7 @@ def several(answers: Iterable[tuple[str, Value]], none: str = "") -> Value:
     parts = tuple(Labelled(label, value) for label, value in answers)
     if not parts:
         return Value(none or say("none recorded"))
-    text = "; ".join(f"{part.label}: {part.value.text}" for part in parts)
+    text = "; ".join(f"{part.label}: {part.value.text}" if part.label else part.value.text for part in parts)
     unknown = any(part.value.state == "unknown" for part in parts)
     return Value(text, "unknown" if unknown else "said", parts=parts)
 

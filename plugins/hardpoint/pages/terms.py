@@ -19,7 +19,30 @@ from hardpoint.records.texts import Span
 from hardpoint.records.vocabulary import ANSWERS, SECTIONS, all_keys
 from hardpoint.words import say
 
-_STRETCH = re.compile(r"-?[\d.]+ to -?[\d.]+|(?:below|above|forward of|aft of) -?[\d.]+")
+_STRETCH = re.compile(r"-?[\\d.]+ to -?[\\d.]+|(?:below|above|forward of|aft of) -?[\\d.]+")
+_WRITTEN = (
+    (re.compile(r"\\b(hp|lp|hv)\\b"), lambda found: found[1].upper()),
+    (re.compile(r"\\b(anti|negative) g\\b"), lambda found: f"{found[1]}-g"),
+)
+"""Ids are small letters joined by hyphens; the trade writes these words otherwise."""
+
+
+def first_capital(text: str) -> str:
+    """A text as a heading begins: its other letters stay as they are, so "HP cock" does not become "Hp cock"."""
+    return text[:1].upper() + text[1:]
+
+
+def name_words(name: str) -> str:
+    """An id as it is spoken: ``hp-cock-front`` -> ``HP cock front``."""
+    words = name.replace("-", " ")
+    for pattern, written in _WRITTEN:
+        words = pattern.sub(written, words)
+    return words
+
+
+def title_of(name: str) -> str:
+    """An id as a heading: ``magneto-left`` -> ``Magneto left``."""
+    return first_capital(name_words(name))
 
 
 def label_of(path: Path, *models: type[Part], start: int = 0) -> str:

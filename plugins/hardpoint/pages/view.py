@@ -48,6 +48,7 @@ class Was:
     at: str
     label: str
     says: str
+    because: str = ""
 
 
 @dataclass(frozen=True)
@@ -109,6 +110,7 @@ class Steps:
     was: tuple[Was, ...] = ()
     photos: tuple[Photo, ...] = ()
     sketch: str = ""
+    where_state: State = "said"
     kind: Literal["steps"] = field(default="steps", init=False)
 
 
@@ -222,12 +224,16 @@ Block = Steps | Facts | Lines | Table | Drawing | Links | Quiz | Photos
 
 @dataclass(frozen=True)
 class Section:
-    """A part of a page with its anchor; ``short`` is its word in the bar within thumb reach."""
+    """A part of a page with its anchor; ``short`` is its word in the bar within thumb reach.
+
+    ``note`` stands beside the heading and holds for the whole part: whose left and right are meant.
+    """
 
     id: str
     title: str
     blocks: tuple[Block, ...]
     short: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -316,6 +322,8 @@ class CrewPage:
     sections: tuple[Section, ...]
     links: tuple[Link, ...]
     cautions: tuple[str, ...]
+    out: tuple[Line, ...] = ()
+    """Line-ups that this aircraft was taken out of: somebody may hold the old print."""
 
 
 @dataclass(frozen=True)

@@ -24,8 +24,8 @@ def parts_of(value: Any, path: Path = ()) -> Iterator[tuple[Path, Part]]:
 def values_of(value: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:
     """Every value that is not itself a part, mapping or list: words, quantities, spans, dates, non-values.
 
-    A question that was left out and counts as unknown (``silence_is_unknown``) is told as one that says so; so is one
-    that is answered in part (``open_beside``).
+    A question that was left out and counts as unknown (``silence_is_unknown``) is told as one that says so, and so is
+    one that is answered in part (``open_beside``).
     """
     if isinstance(value, Part):
         yield from (found for key, child in fields_of(value) for found in values_of(child, (*path, key)))

@@ -110,7 +110,9 @@ def _what(met: Met) -> str:
 
 def _sides(met: Met) -> str:
     sides = {side for stretch in met.stretches for side in stretch.sides}
-    return ", ".join(term(side) for side in ("left", "right", "centre") if side in sides)
+    ours = (("left", term("left")), ("right", term("right")), ("centre", term("centre")))
+    ends = (("top", say("canopy side")), ("floor", say("floor side")))
+    return ", ".join(words for side, words in (*ours, *ends) if side in sides)
 
 
 def _stretch(met: Met) -> Value:
