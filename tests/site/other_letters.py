@@ -34,6 +34,8 @@ KEPT = {"rocket-parachute", "seat-cartridge", "smoke-oil"}
 """Ids that mean something to the program."""
 NOT_FREE = {"none", "nothing"}
 """Answers within free words."""
+LICENSED = "licensed "
+"""What the role of somebody who reports of a rocket has to begin with here, in whatever language: a rule asks for it."""
 
 
 def _letters(small: int, capital: int) -> dict[int, int]:
@@ -135,6 +137,10 @@ class Author:
     def _leaf(self, text: str, choices: list[dict[str, Any]]) -> str:
         if any(text in one.get("enum", ()) for one in choices) or text in NOT_FREE:
             return text
+        if text in _document("type")["properties"]:  # a path of one key
+            return text
+        if text.startswith(LICENSED):
+            return LICENSED + self._leaf(text.removeprefix(LICENSED), choices)
         for one in choices:
             examples = one.get("examples", [""])
             if re.fullmatch(r"[a-z_]+(\.[a-z0-9_*-]+)+", text):
@@ -196,6 +202,7 @@ _NO_WORDS = re.compile(
     rf"(?<![\w.])[-+\u2212]?[\d.,]+ ?(?:{_UNIT})(?: (?:gauge|abs|absolute))?(?![A-Za-z])"  # a quantity
     r"|\b(?:mm|bar|psi|kg|lbf|kgf|daN|kPa)\b"  # units that are named without a figure
     r"|\b[A-Z0-9]{1,4}-[A-Z0-9]{1,6}\b"  # a registration
+    rf"|\b{LICENSED.strip()}\b(?= [^\x00-\x7f])"  # before an author's word
     r"|\b(?:FS|BL|WL|JSON)\b"  # stations, by their usual letters; the name of a file format
     r"|\b[a-z_]+(?:\.[a-z0-9_*-]+)+\b"  # a path of a record, as its author wrote it
     rf"|\{{[a-z_]+\}}|\b(?:{'|'.join(KEPT)}|{'|'.join(word.replace('-', ' ') for word in KEPT)})\b",

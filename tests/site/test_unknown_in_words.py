@@ -88,7 +88,7 @@ def test_the_figures_page_says_each_missing_answer_in_words(demo: Site, name: st
 
 @pytest.mark.parametrize("name", names("types"))
 def test_the_gaps_page_lists_each_unknown_once(demo: Site, name: str) -> None:
-    """By part of the record, a line for each thing with all that nobody knows of it; counted on the page of all gaps."""
+    """By part of the record, a line for each thing with all that nobody knows of it; counted on the gaps page."""
     unknown = [path for path, text in _non_values(record("types", name)) if text == "unknown"]
     page, told = f"types/{name}/gaps.html", 0
     for part in {path.split(".")[0] for path in unknown}:
