@@ -11,7 +11,7 @@ from hardpoint.records.event import Day, Report
 from hardpoint.records.known import entries
 from tests.figures.test_answers import ROCKET, airframe
 
-INACTIVE = {"state": "inactive", "by": "licensed armourer", "date": "2027-06-05", "at": "09:10"}
+INACTIVE = {"state": "inactive", "by": "armourer", "licence": "rockets, class 2", "date": "2027-06-05", "at": "09:10"}
 ENTRY = {
     "type": "quenby-merle",
     "tail": "QQ-QMA",

@@ -64,9 +64,6 @@ FITTING: dict[tuple[str, str], Any] = {
 }
 """(model, key) to what stands there instead of the schema's first choice, so that no rule refuses the record."""
 
-BEGINS: dict[tuple[str, str], str] = {("Report", "by"): "licensed "}
-"""(model, key) to words that a rule asks for; the attack follows them."""
-
 KEYS: dict[tuple[str, str], list[str]] = {
     ("Tail", "who_can_answer"): ["exits"],
     ("Airframe", "who_can_answer"): ["exits"],
@@ -119,7 +116,7 @@ class Grower:
             return self.grow(values[0], defs, at, path)
         if node.get("maxLength") == MOST_WORDS:
             self.reached.add(at)
-            return BEGINS.get(at, "") + self.attack(path)
+            return self.attack(path)
         if "const" in node or "enum" in node:
             return node.get("const") or node["enum"][0]
         if node.get("type") == "array":

@@ -214,7 +214,8 @@ def _reported(entry: Entry, day: RecordDay) -> Iterator[Fact]:
             yield Fact(label, tell(report))
             continue
         at = f"{report.date.isoformat()} {report.at:%H:%M}"
-        words = say("{state}, by {role}, {time}", state=term(report.state), role=report.by, time=at)
+        told = {"state": term(report.state), "role": report.by, "licence": report.licence, "time": at}
+        words = say("{state}, by {role}, licence: {licence}, {time}", **told)
         if name not in counts:
             words = say("UNKNOWN: this report does not count for this slot ({report})", report=words)
         yield Fact(label, Value(words, "said" if name in counts else "unknown"))

@@ -47,7 +47,9 @@ class Report(Part):
     state: Literal["inactive", "live"]
     """What was reported. How it was made so is not asked, and stands nowhere in this book."""
     by: Words
-    """The role that reported: "licensed armourer"."""
+    """The role that reported, never a name: "armourer of the owner"."""
+    licence: Words
+    """The licence that this person holds for the device: nobody else's word counts."""
     date: Date
     """On which day: a report from another day does not count."""
     at: Time

@@ -28,19 +28,6 @@ def report_of_nothing(under: LineUpUnder) -> Iterator[Hit]:
 
 
 @EVENT.rule(
-    "report-by-nobody-licensed",
-    "error",
-    "What is reported of a rocket or a cartridge was reported by a licensed person, and the role says so.",
-)
-def report_by_nobody_licensed(under: LineUpUnder) -> Iterator[Hit]:
-    """Reports by a role that says nothing of a licence: nobody else's word counts."""
-    for path, entry in entries_of(under):
-        for name, report in entries(entry.reported).items():
-            if not re.search(r"(?i)\b(?<!un)(?<!not )licen[sc]ed\b", report.by):
-                yield Hit((*path, "reported", name, "by"), report.by, "a licensed role", "licensed armourer")
-
-
-@EVENT.rule(
     "report-does-not-count",
     "warning",
     "A report on a rocket or a cartridge is of the day itself and of the aircraft that flies now: made after a swap.",
