@@ -35,7 +35,7 @@ KEPT = {"rocket-parachute", "seat-cartridge", "smoke-oil"}
 NOT_FREE = {"none", "nothing"}
 """Answers within free words."""
 LICENSED = "licensed "
-"""What the role of somebody who reports of a rocket has to begin with here, in whatever language: a rule asks for it."""
+"""What the role of somebody who reports of a rocket has to begin with, in whatever language: a rule asks for it."""
 
 
 def _letters(small: int, capital: int) -> dict[int, int]:
@@ -136,8 +136,6 @@ class Author:
 
     def _leaf(self, text: str, choices: list[dict[str, Any]]) -> str:
         if any(text in one.get("enum", ()) for one in choices) or text in NOT_FREE:
-            return text
-        if text in _document("type")["properties"]:  # a path of one key
             return text
         if text.startswith(LICENSED):
             return LICENSED + self._leaf(text.removeprefix(LICENSED), choices)
@@ -294,10 +292,13 @@ def shuffled(tree: Any, node: Any, defs: Any, chance: random.Random, share: floa
     if answers and chance.random() < share:
         return chance.choice(answers)
     if isinstance(tree, dict):
-        return {
+        told = {
             name: shuffled(value, _below(node, name, defs)[1], defs, chance, share, name)
             for name, value in tree.items()
         }
+        if "then_unknown" in told and not isinstance(told.get("path"), list):  # it goes on from known points
+            del told["then_unknown"]
+        return told
     if isinstance(tree, list):
         items: Any = next((one["items"] for one in choices if "items" in one), {})
         return [shuffled(item, items, defs, chance, share) for item in tree]
