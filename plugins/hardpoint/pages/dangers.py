@@ -30,7 +30,7 @@ def _hazard(label: str, answer: NonValue | bool, declared: bool) -> Hazard:
         return Hazard(label, "YES", say("YES"), "", href)
     if answer in (NonValue.NOT_FITTED, NonValue.NOT_APPLICABLE):
         if not declared:
-            return Hazard(label, "UNKNOWN", say("UNKNOWN"), say("its type has none"), href)
+            return Hazard(label, "UNKNOWN", say("UNKNOWN"), say("type: NO"), href)
         return Hazard(label, "NO", say("NO"), "", href)
     return Hazard(label, "UNKNOWN", say("UNKNOWN"), say("treat as fitted"), href)
 

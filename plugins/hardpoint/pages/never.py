@@ -18,6 +18,8 @@ from hardpoint.records.places import Place
 from hardpoint.words import say
 
 MOST_NEVER = 3
+_ELSEWHERE_SILENT = ("canopy-cartridge", "cable-cutter", "extinguisher-cartridge")
+"""Kinds of device that the strip at the head has no answer of. Where a flare may lie stands under Stay clear."""
 
 
 @dataclass(frozen=True)
@@ -31,9 +33,10 @@ class _Handle:
     does: str
 
     def same(self, other: _Handle) -> bool:
-        """One handle, recorded twice: under its device and at its seat."""
+        """One handle, recorded twice: under its device and at its seat, in more words or in fewer."""
         near = not self.seat or not other.seat or self.seat == other.seat
-        alike = _plain(self.looks) == _plain(other.looks)
+        mine, theirs = f" {_plain(self.looks)} ", f" {_plain(other.looks)} "
+        alike = mine == theirs or (" " in mine.strip() and mine in theirs) or (" " in theirs.strip() and theirs in mine)
         return near and (alike or (self.where == other.where and self.seat == other.seat))
 
 
@@ -77,7 +80,8 @@ def _pulls(airframe: Airframe) -> Iterator[_Handle]:
     for seat_name, seat in airframe.seats.items():
         for name, handle in entries(seat.do_not_pull).items():
             path = ("seats", seat_name, "do_not_pull", name)
-            yield _Handle(path, handle.what, _place(handle.place), seat_name, handle.why)
+            looks = re.sub(rf"(?i)[, ]*\b{re.escape(name_words(seat_name))} seat\b", "", handle.what) or handle.what
+            yield _Handle(path, looks, _place(handle.place), seat_name, handle.why)
 
 
 def _once(handles: Iterable[_Handle]) -> Iterator[tuple[_Handle, ...]]:
@@ -115,10 +119,9 @@ def _silent(shown: Shown) -> Iterator[Line]:
     """Devices of which nobody knows whether they are there. Rockets and seat cartridges stand in the strip already."""
     listed = shown.airframe.pyrotechnics
     for name, device in listed.items() if not isinstance(listed, NonValue) else ():
-        if device is NonValue.UNKNOWN and name not in ("rocket-parachute", "seat-cartridge"):
-            words = say("UNKNOWN, treat as fitted")
+        if device is NonValue.UNKNOWN and name in _ELSEWHERE_SILENT:
             path = ("pyrotechnics", name)
-            yield Line(words, f"{first_capital(name_words(name))}:", "never", f"#{anchor(path)}")
+            yield Line(say("UNKNOWN"), f"{first_capital(name_words(name))}:", "never", f"#{anchor(path)}")
 
 
 def _shocks(shown: Shown) -> Iterator[Line]:
