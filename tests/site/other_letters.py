@@ -202,7 +202,7 @@ _NO_WORDS = re.compile(
     r"|\b[A-Z0-9]{1,4}-[A-Z0-9]{1,6}\b"  # a registration
     rf"|\b{LICENSED.strip()}\b(?= [^\x00-\x7f])"  # before an author's word
     r"|\b(?:FS|BL|WL|JSON)\b"  # stations, by their usual letters; the name of a file format
-    r"|\b[a-z_]+(?:\.[a-z0-9_*-]+)+\b"  # a path of a record, as its author wrote it
+    r"|\b[a-z_]+(?:\.[a-z0-9_*-]+)+(?![a-z0-9_*-])"  # a path of a record, as its author wrote it
     rf"|\{{[a-z_]+\}}|\b(?:{'|'.join(KEPT)}|{'|'.join(word.replace('-', ' ') for word in KEPT)})\b",
     re.ASCII | re.I,
 )

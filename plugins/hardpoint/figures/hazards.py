@@ -150,7 +150,7 @@ def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
         words = _named("high-voltage cable", name)
         yield from _routed((*cables, name), "high-voltage cable", words, cable, None, airframe)
     parts = NonValue.UNKNOWN if system.parts is None else system.parts  # silence is unknown here
-    yield from _left_open(("high_voltage", "parts"), "high-voltage cable", "high-voltage part", parts)
+    yield from _left_open(("high_voltage", "parts"), "high-voltage cable", later("high-voltage part"), parts)
     for name, part in entries(parts).items():
         yield from _placed(("high_voltage", "parts", name), "high-voltage cable", part.what, part.place)
 

@@ -76,7 +76,6 @@ READING_RULES: Mapping[ReadingRule, str] = {
     "photo-other-format": "A photo's name ends as its format does.",
     "photo-too-large": "A photo has at most 20 million bytes, 65 million pixels and 20 000 pixels along a side.",
     "place-says-nothing": "A place gives a station, a panel or what the hand feels.",
-    "route-unknown-twice": "What is unknown of a way goes on from points that are known; else it is a stretch.",
     "several-documents": "A file holds one record.",
     "stretch-backwards": "A stretch begins with the smaller number.",
     "too-deep": "A record is not nested without end.",

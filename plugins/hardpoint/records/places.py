@@ -7,7 +7,7 @@ from typing import Literal, Self
 from pydantic import model_validator
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known, Stated, said
+from hardpoint.records.known import Known, Stated
 from hardpoint.records.problems import problem
 from hardpoint.records.quantities import Length
 from hardpoint.records.texts import Id, Name, Number, Position, Words
@@ -97,18 +97,6 @@ class Route(Part):
     def open_beside(self) -> tuple[str, ...]:
         """The path, where it is known in part only."""
         return ("path",) if self.then_unknown is not None else ()
-
-    @model_validator(mode="after")
-    def _known_first(self) -> Self:
-        if self.then_unknown is not None and not said(self.path):
-            raise problem(
-                "route-unknown-twice",
-                read=self.then_unknown.text,
-                expected="points under path before it; where the whole way is unknown, the key stretch",
-                example=f"path: unknown, stretch: {self.then_unknown.text}",
-                at="then_unknown",
-            )
-        return self
 
 
 class Landmark(Part):

@@ -1,4 +1,4 @@
-"""Rules about reports on rockets and cartridges, and about sides of zones and worn kit that need an answer."""
+"""Rules about reports on rockets and cartridges, ways known in part, sides of zones and worn kit without an answer."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from hardpoint.figures.reports import reports_that_count
 from hardpoint.records.known import NonValue, entries
+from hardpoint.records.places import Route
 from hardpoint.rules.looking import airframe_of, entries_of
 from hardpoint.rules.nearest import near_miss
 from hardpoint.rules.rule import AIRFRAME, EVENT, Hit, LineUpUnder, Record
@@ -42,6 +43,20 @@ def report_does_not_count(under: LineUpUnder) -> Iterator[Hit]:
                 at = f"{report.date} {report.at:%H:%M}"
                 wanted = f"a report of {day.date}, after the last swap; until then crews read UNKNOWN"
                 yield Hit((*path, "reported", name), at, wanted, "unknown")
+
+
+@AIRFRAME.rule(
+    "route-unknown-twice",
+    "error",
+    "What is unknown of a way (then_unknown) goes on from points that are known; where none is, it is a stretch.",
+)
+def route_unknown_twice(record: Record) -> Iterator[Hit]:
+    """Routes of unknown path with a stretch that goes on from it."""
+    for path, part in record.parts:
+        if isinstance(part, Route) and part.then_unknown is not None and isinstance(part.path, NonValue):
+            read = part.then_unknown.text
+            wanted = "points under path before it; where the whole way is unknown, the key stretch"
+            yield Hit((*path, "then_unknown"), read, wanted, f"path: unknown, stretch: {read}")
 
 
 @AIRFRAME.rule(
