@@ -138,7 +138,9 @@ def _taken_out(site: Site, tail: str, page: str) -> tuple[Line, ...]:
                     since = at if swap.date == day.date else f"{swap.date.isoformat()} {at}"
                     was = say("Was number {number} on {day}, out since {time}.", number=number, day=name, time=since)
                     flies = flown(site, number, entry)
-                    now = say("Number {number} is now {aircraft}.", number=number, aircraft=flies.shown.tail or flies.called)
+                    now = say(
+                        "Number {number} is now {aircraft}.", number=number, aircraft=flies.shown.tail or flies.called
+                    )
                     href = addresses.relative(f"{addresses.event_page(event_id)}#{day_id}", page)
                     found.append(Line(now, was, "caution", href))
     return tuple(found)
