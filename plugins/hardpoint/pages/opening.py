@@ -51,10 +51,12 @@ def approach(shown: Shown) -> Section:
 
 
 def _in_turn(bearings: tuple[str, ...]) -> str:
-    """The best first, then where else from."""
+    """The best first, then where else from; whose left and right it is stands with the first that has a side."""
+    sided = next((at for at, bearing in enumerate(bearings) if bearing in _OF_THE_PILOT), 0)
     told = _bearing(bearings[0])
-    for bearing in bearings[1:]:
-        told = say("{first}, then the {next}", first=told, next=_bearing(bearing))
+    for at, bearing in enumerate(bearings[1:], start=1):
+        after = _bearing(bearing) if at <= sided else term(bearing)
+        told = say("{first}, then the {next}", first=told, next=after)
     return told
 
 
