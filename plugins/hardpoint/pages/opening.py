@@ -55,9 +55,17 @@ def _in_turn(bearings: tuple[str, ...]) -> str:
     sided = next((at for at, bearing in enumerate(bearings) if bearing in _OF_THE_PILOT), 0)
     told = _bearing(bearings[0])
     for at, bearing in enumerate(bearings[1:], start=1):
-        after = _bearing(bearing) if at <= sided else term(bearing)
+        after = _bearing(bearing) if at <= sided else say(_AFTER[bearing]) if bearing in _AFTER else term(bearing)
         told = say("{first}, then the {next}", first=told, next=after)
     return told
+
+
+_AFTER = {
+    "left front quarter": mark("left front"),
+    "right front quarter": mark("right front"),
+    "left rear quarter": mark("left rear"),
+    "right rear quarter": mark("right rear"),
+}
 
 
 _OF_THE_PILOT = {
