@@ -19,7 +19,8 @@ def freeing(shown: Shown) -> Section:
     """Per seat: how many ties are recorded, each tie with its steps."""
     blocks: list[Block] = []
     for name, seat in shown.airframe.seats.items():
-        blocks.append(Lines((_count(seat), *_lift_out(seat)), anchor(("seats", name)), _seat_title(shown, name, seat)))
+        told = (_count(seat), *_one_head(shown, seat), *_lift_out(seat))
+        blocks.append(Lines(told, anchor(("seats", name)), _seat_title(shown, name, seat)))
         blocks += [*photos_at(shown, ("seats", name)), *_ties(shown, name, seat)]
     return Section("free", say("Free the occupant"), tuple(blocks), say("Free"))
 
@@ -37,6 +38,12 @@ def _count(seat: Seat) -> Line:
         return Line(say("how many ties: nobody has recorded them. Feel for every one."), say("UNKNOWN"), "unknown")
     number = len(entries(seat.ties))
     return Line(say("feel for more."), say_count(number, "{count} tie recorded;", "{count} ties recorded;"), "plain")
+
+
+def _one_head(shown: Shown, seat: Seat) -> Iterator[Line]:
+    """Where a single occupant usually sits, which is no proof that the other seats are empty."""
+    if len(shown.airframe.seats) > 1 and seat.alone == "flown alone from here":
+        yield Line(say("usually this seat; look in every seat."), say("One head in view:"))
 
 
 def _lift_out(seat: Seat) -> Iterator[Line]:
