@@ -121,7 +121,7 @@ def test_the_hushwing_s_right_side_has_no_window(demo: Site) -> None:
 
 
 def test_what_was_unfit_for_saturday_when_this_copy_was_made(demo: Site) -> None:
-    """How old is this copy, and what was unfit on Saturday? 3 undeclared, magneto; 8 jackets; 9 cartridges; 11 cable."""
+    """How old is this copy, what was unfit on Saturday? 3 undeclared, magneto; 8 jackets; 9 cartridges; 11 cable."""
     home = squeezed(demo.page("index.html").get_text(" "))
     assert "as of 2027-06-05" in home
     for number, words in {
