@@ -55,7 +55,7 @@ def _says(view: Any) -> bool:
 
 
 MOST_TRIES = 2
-"""Whether an answer admits unknown is a matter of its kind; now and then another answer of the record forbids it."""
+"""Whether an answer admits unknown is a matter of its kind; now and then another answer of a record forbids it."""
 
 
 def _kinds() -> dict[str, tuple[Type, At]]:

@@ -29,6 +29,9 @@
       bar.classList.toggle("bar--end", scroller.scrollLeft + scroller.clientWidth >= scroller.scrollWidth - 2);
     }
     scroller.addEventListener("scroll", edge, { passive: true });
+    // It looks as if it could be tapped, so it can; the keyboard and screen readers have the links themselves.
+    var more = bar.querySelector(".bar__more");
+    if (more) more.addEventListener("click", function () { scroller.scrollLeft += scroller.clientWidth * 0.7; });
     addEventListener("resize", edge);
     edge();
 

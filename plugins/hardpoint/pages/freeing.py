@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at
@@ -54,8 +55,12 @@ def _lift_out(seat: Seat) -> Iterator[Line]:
 
 
 def _ties(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Block]:
-    for name, tie in entries(seat.ties).items():
-        yield _tie(shown, seat_name, name, tie)
+    there = entries(seat.ties)
+    for number, (name, tie) in enumerate(there.items(), start=1):
+        title = title_of(name)
+        if len(there) > 1:
+            title = say("{number} of {count}, {tie}", number=number, count=len(there), tie=name_words(name))
+        yield replace(_tie(shown, seat_name, name, tie), title=title)
     ties = seat.ties
     for name, answer in ties.items() if not isinstance(ties, NonValue) else ():
         if isinstance(answer, NonValue):
