@@ -20,7 +20,7 @@
     var scroller = list;
     /** @type {Map<Element, HTMLAnchorElement>} */
     var links = new Map();
-    bar.querySelectorAll("a").forEach(function (link) {
+    list.querySelectorAll("a").forEach(function (link) {
       var part = document.getElementById(decodeURIComponent(link.hash.slice(1)));
       if (part) links.set(part, link);
     });

@@ -135,6 +135,8 @@
   function show() {
     var typed = input.value.trim();
     if (narrow) narrow(typed);
+    // What was found must not stand right above the answers of another aircraft: the page makes way while one looks.
+    document.documentElement.classList.toggle("finding", typed !== "" && !home && !finder.hidden);
     found = null;
     if (!typed || !search) {
       hits.replaceChildren();
@@ -217,6 +219,7 @@
     var link = event.target instanceof Element ? event.target.closest("a") : null;
     if (link && opener && link.pathname === location.pathname) {
       finder.hidden = true;
+      document.documentElement.classList.remove("finding");
       opener.setAttribute("aria-expanded", "false");
     }
   });
