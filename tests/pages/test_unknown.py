@@ -20,8 +20,8 @@ from tests.pages.sweeps import DAY, FLEET, places, read, type_view, with_answer
 
 PLANNING = (
     "fs", "bl", "wl", "wl_zero", "zero", "datum", "size", "profile", "landmarks", "load_points", "lifts", "masses",
-    "checked", "photos", "density", "flash_point", "test_pressure", "burst_disc", "standard", "charge", "energy", "mass",
-    "axis", "tube", "source", "blades", "filled_as", "stretch", "role",
+    "checked", "photos", "density", "flash_point", "test_pressure", "burst_disc", "standard", "charge", "energy",
+    "mass", "axis", "tube", "source", "blades", "filled_as", "stretch", "role",
 )  # fmt: skip
 """Keys that crews do not act on: they stand on the structure page or among the gaps."""
 

@@ -132,11 +132,20 @@
     return parts;
   }
 
+  /** @param {boolean} on While the page makes way, the box is its headline for those who listen to it. */
+  function finding(on) {
+    document.documentElement.classList.toggle("finding", on);
+    var title = finder.querySelector("[data-finder-title]");
+    if (!title) return;
+    if (on) title.setAttribute("role", "heading");
+    else title.removeAttribute("role");
+  }
+
   function show() {
     var typed = input.value.trim();
     if (narrow) narrow(typed);
     // What was found must not stand right above the answers of another aircraft: the page makes way while one looks.
-    document.documentElement.classList.toggle("finding", typed !== "" && !home && !finder.hidden);
+    finding(typed !== "" && !home && !finder.hidden);
     found = null;
     if (!typed || !search) {
       hits.replaceChildren();
@@ -219,7 +228,7 @@
     var link = event.target instanceof Element ? event.target.closest("a") : null;
     if (link && opener && link.pathname === location.pathname) {
       finder.hidden = true;
-      document.documentElement.classList.remove("finding");
+      finding(false);
       opener.setAttribute("aria-expanded", "false");
     }
   });
