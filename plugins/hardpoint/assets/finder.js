@@ -137,8 +137,13 @@
     document.documentElement.classList.toggle("finding", on);
     var title = finder.querySelector("[data-finder-title]");
     if (!title) return;
-    if (on) title.setAttribute("role", "heading");
-    else title.removeAttribute("role");
+    if (on) {
+      title.setAttribute("role", "heading");
+      title.setAttribute("aria-level", "1");
+    } else {
+      title.removeAttribute("role");
+      title.removeAttribute("aria-level");
+    }
   }
 
   function show() {
