@@ -20,7 +20,7 @@ def freeing(shown: Shown) -> Section:
     """Per seat: how many ties are recorded, each tie with its steps."""
     blocks: list[Block] = []
     for name, seat in shown.airframe.seats.items():
-        told = (_count(seat), *_one_head(shown, seat), *_lift_out(seat))
+        told = (*_beware(name, seat), _count(seat), *_one_head(shown, seat), *_lift_out(seat))
         blocks.append(Lines(told, anchor(("seats", name)), _seat_title(shown, name, seat)))
         blocks += [*photos_at(shown, ("seats", name)), *_ties(shown, name, seat)]
     return Section("free", say("Free the occupant"), tuple(blocks), say("Free"))
@@ -39,6 +39,17 @@ def _count(seat: Seat) -> Line:
         return Line(say("how many ties: nobody has recorded them. Feel for every one."), say("UNKNOWN"), "unknown")
     number = len(entries(seat.ties))
     return Line(say("feel for more."), say_count(number, "{count} tie recorded;", "{count} ties recorded;"), "plain")
+
+
+def _beware(name: str, seat: Seat) -> Iterator[Line]:
+    """What must not be pulled, and what opens a parachute when the occupant is lifted: again where hands work."""
+    for tie_name, tie in entries(seat.ties).items():
+        if tie.kind == "static line":
+            href = f"#{anchor(('seats', name, 'ties', tie_name))}"
+            yield Line(tell(tie.if_left).text, say("Static line off before any lift:"), "never", href)
+    for handle_name, handle in entries(seat.do_not_pull).items():
+        href = f"#{anchor(('seats', name, 'do_not_pull', handle_name))}"
+        yield Line(handle.why, say("Do not pull {what}:", what=handle.what), "never", href)
 
 
 def _one_head(shown: Shown, seat: Seat) -> Iterator[Line]:
@@ -140,7 +151,7 @@ def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
 def _kept(worn: Worn) -> Iterator[tuple[str, Value]]:
     """Where it is while it is not worn, and whether it inflates."""
     if worn.kept is not None:
-        yield say("otherwise"), tell(worn.kept)
+        yield say("kept, when not worn"), tell(worn.kept)
     if worn.inflates is not None:
         yield say("inflates"), tell(worn.inflates)
 
