@@ -12,7 +12,8 @@ import pytest
 PACKAGE = Path(__file__).resolve().parents[1] / "plugins" / "hardpoint"
 
 LAYERS = (
-    {"findings", "nearest", "units", "words"},
+    {"words"},
+    {"findings", "nearest", "units"},
     {"records"},
     {"figures"},
     {"rules"},

@@ -176,6 +176,14 @@ def test_the_device_shown_apart_is_accepted(tmp_path: Path) -> None:
     assert [line.rpartition("[")[2] for line in forgotten] == ["do-not-pull-denied]"] * 2, "the page says so too"
     named = changed.replace("do_not_pull: not fitted", "do_not_pull: {red-handle: unknown}")
     assert errors(fleet(tmp_path / "named", RECORDS | {TYPE: named})) == []
+    (report,) = (text for _, language, text in _blocks() if language == "text" and "reported:" in text)
+    asked = dict.fromkeys(("tail", "time", "occupants", "fuel_planned", "kit"), "unknown")
+    entry = "".join(f"        {key}: {value}\n" for key, value in {"type": "quenby-merle", **asked}.items())
+    day = "days:\n  saturday:\n    date: 2027-06-05\n    entries:\n      7:\n"
+    event = f"name: Practice\nplace: here\n{day}{entry}{report}"
+    reported = fleet(tmp_path / "reported", RECORDS | {TYPE: named, EVENT: event})
+    assert [line for line in messages(reported) if "[report-" in line] == []
+    assert load.check(reported, AS_OF).fleet.events["practice"].event.days["saturday"].entries["7"].reported
 
 
 def test_the_photo_shown_apart_is_accepted(tmp_path: Path) -> None:

@@ -110,7 +110,7 @@ class HardpointPlugin(BasePlugin[HardpointConfig]):  # type: ignore[no-untyped-c
         return ""
 
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:
-        """https://www.mkdocs.org/dev-guide/plugins/#on_env: what frames show; docs are rendered, files not yet copied."""
+        """https://www.mkdocs.org/dev-guide/plugins/#on_env: frames; docs are rendered, files not yet copied."""
         env.globals |= SAYING
         env.globals["hardpoint"] = self.book.shown.around | {"docs": [(page.title, page.url) for page in self.docs]}
         index = finder(self.book.shown, self.pages.values(), self.docs)

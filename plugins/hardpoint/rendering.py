@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import re
+
 from jinja2 import BaseLoader, Environment, StrictUndefined
+from markupsafe import Markup, escape
 
 from hardpoint.pages.site import Page
 from hardpoint.words import say, say_count, say_counts
@@ -21,8 +24,17 @@ def environment(loader: BaseLoader) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=False,
     )
+    made.filters["unbroken"] = unbroken
     made.globals |= SAYING
     return made
+
+
+_REGISTRATION = re.compile(r"\b[A-Z0-9]{1,3}-[A-Z0-9]{2,5}\b")
+
+
+def unbroken(text: str) -> Markup:
+    """A title, escaped, in which no line ends inside a registration: QQ- and BOD on two lines read as two things."""
+    return Markup(_REGISTRATION.sub(r'<span class="reg">\g<0></span>', str(escape(text))))
 
 
 def render(environment: Environment, page: Page) -> str:

@@ -11,10 +11,11 @@ import pytest
 from playwright.sync_api import Browser, sync_playwright
 
 from hardpoint import browser as finder
+from tests.browser.finder_support import crowded, desk
 from tests.browser.support import PHONE, Watch, served
 from tests.site.fixtures import demo, hostile, web
 
-__all__ = ["demo", "hostile", "web"]
+__all__ = ["crowded", "demo", "desk", "hostile", "web"]
 
 Phone = Callable[..., Watch]
 

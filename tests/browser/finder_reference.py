@@ -3,10 +3,11 @@
 It shares no rule with ``finder-match.js`` but those that are written here in words:
 
 - Case, diacritics, spaces, hyphens do not count (Unicode, normalisation form KD, general categories L, N, M).
-- The typed words are grouped into runs of neighbours. A run fits words where it begins where one of them begins; it may
-  run on over the next ones. It fits a registration or a display number only whole; 07 and 7 are one number.
-- A run nearly fits where one slip (a letter changed, missing, too many, two neighbours swapped) makes it fit; words from
-  three letters on. It nearly fits a code that it begins, and the part of a registration behind its hyphen.
+- The typed words are grouped into runs of neighbours. A run fits words where it begins where one of them begins; it
+  may run on over the next ones. A run of digits ends where the digits of a word end: 1 does not fit 18. It fits a
+  registration or a display number only whole; 07 and 7 are one number.
+- A run nearly fits where one slip (a letter changed, missing, too many, two neighbours swapped) makes it fit; words
+  from three letters on. It nearly fits a code that it begins, and the part of a registration behind its hyphen.
 - An entry is found where runs that fit make up all that was typed, one of them at least in the entry's own words; it is
   near where exactly one of them nearly fits.
 """
@@ -23,7 +24,7 @@ from itertools import accumulate
 from pathlib import Path
 from typing import Any
 
-OTHER_LETTERS = {"ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "ð": "d", "þ": "th", "ı": "i"}
+OTHER_LETTERS = {"ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "ð": "d", "þ": "th", "\u0131": "i"}
 
 
 @cache
@@ -66,13 +67,24 @@ def fits_words(run: str, text: str) -> int:
     """2 = fits, 1 = nearly, 0 = not."""
     words = folded(text)
     beginnings = ["".join(words[at:]) for at in range(len(words))]
-    if any(beginning.startswith(run) for beginning in beginnings):
+    if any(beginning.startswith(run) and not _cut_short(run, words[at:]) for at, beginning in enumerate(beginnings)):
         return 2
     if len(run) < 3:
         return 0
     lengths = range(len(run) - 1, len(run) + 2)
     heads = {beginning[:length] for beginning in beginnings for length in lengths if length <= len(beginning)}
     return 1 if heads & one_slip(run) else 0
+
+
+def _cut_short(run: str, words: tuple[str, ...]) -> bool:
+    """Whether a run of digits ends between two digits of one word."""
+    ends = set(accumulate(map(len, words)))
+    following = "".join(words)[len(run) : len(run) + 1]
+    return all(map(_is_digit, run)) and _is_digit(following) and len(run) not in ends
+
+
+def _is_digit(letter: str) -> bool:
+    return letter.isascii() and letter.isdigit()
 
 
 @cache
@@ -226,7 +238,8 @@ def _places(index: dict[str, Any]) -> Iterator[Entry]:
             of_type[at, place] = entry
             yield entry
     for at, (tail, type_at, *more) in enumerate(index["tails"]):
-        address, _, ask, without, added, differs = [*more, *["", "", False, [], [], []][len(more) :]]
+        filled: list[Any] = [*more, *["", "", False, [], [], []][len(more) :]]
+        address, _, ask, without, added, differs = filled
         if address:
             continue
         type_ = index["types"][type_at]

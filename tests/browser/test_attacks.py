@@ -59,6 +59,7 @@ def test_nothing_runs_when_a_reader_searches(phone: Phone, hostile: Hostile) -> 
         _assert_nothing_ran(page, address)
     for box in page.locator("input[type=checkbox]").all()[:5]:
         box.evaluate("b => b.click()")
+    page.get_by_text("Narrow and sort").tap()
     page.get_by_label("Sort by").select_option("empty")
     _assert_nothing_ran(page, "compare.html")
     watch.assert_quiet()
@@ -71,6 +72,8 @@ def test_nothing_runs_when_a_reader_follows_links(phone: Phone, hostile: Hostile
         assert links
         for link in sorted({link.partition("#")[0] for link in links}):
             assert link.startswith("file:")
+            if link.endswith(".jpg"):  # the large photo, which is no page
+                continue
             watch.page.goto(link)
             _assert_nothing_ran(watch.page, link)
     watch.assert_quiet()

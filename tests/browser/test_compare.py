@@ -45,6 +45,8 @@ def test_typing_filters_by_name_and_by_any_fact(phone: Phone, name: str) -> None
     search = page.get_by_role("searchbox")
     written = record("types", name)
     search.press_sequentially(written["name"].split()[-1][:4].lower())
+    assert name in _shown(page)
+    search.press_sequentially(written["name"].split()[-1][4:].lower())
     assert _shown(page) == [name]
     role = written["role"].split(",")[0]
     alike = sorted(other for other in TYPES if role in record("types", other)["role"])
@@ -59,9 +61,61 @@ def test_typing_filters_by_name_and_by_any_fact(phone: Phone, name: str) -> None
     watch.assert_quiet()
 
 
+def _open_tools(page: Page) -> Page:
+    """What narrows and sorts is folded away, so that a phone shows the rows first."""
+    page.get_by_text("Narrow and sort").tap()
+    return page
+
+
+@pytest.mark.parametrize("as_file", [False, True], ids=["server", "file"])
+def test_a_facet_narrows_and_stands_in_the_address(phone: Phone, demo: Site, as_file: bool) -> None:
+    home = (demo.folder.as_uri() + "/",) if as_file else ()
+    watch = phone(*home)
+    page = _open_tools(watch.open("compare.html"))
+    with_rocket = [name for name in TYPES if "rocket parachute" in str(record("types", name)["pyrotechnics"])]
+    assert 0 < len(with_rocket) < len(TYPES)
+    page.get_by_label("Rocket parachute").first.select_option("YES")
+    assert sorted(_shown(page)) == with_rocket
+    page.reload()
+    assert sorted(_shown(page)) == with_rocket
+    assert page.get_by_label("Rocket parachute").first.is_visible()  # what narrows is never out of sight
+    page.get_by_role("button", name="Show all again").tap()
+    assert sorted(_shown(page)) == TYPES
+    watch.assert_quiet()
+
+
+def test_a_control_is_found_over_all_types_and_leads_to_its_place_and_back(phone: Phone) -> None:
+    """Demo: which way is magneto off on QQ-BOD. The tail's own row says that it is other than on its type."""
+    watch = phone()
+    page = watch.open("across/shutdown-controls.html")
+    page.get_by_role("searchbox").fill("QQ-BOD magneto left")
+    assert page.locator("tbody tr:visible").count() <= 2  # the right one has the left one in its feel
+    row = page.locator("#QQ-BOD-control-magneto-left")
+    assert row.is_visible()
+    words = " ".join(row.inner_text().split())
+    assert "towards canopy" in words
+    assert "other than on its type" in words
+    with page.expect_navigation():
+        row.get_by_role("link").first.tap()
+    assert page.url.endswith("tails/QQ-BOD.html#control-magneto-left")
+    page.get_by_text("The same on other types: shutdown controls").tap()
+    with page.expect_navigation():
+        page.get_by_role("link", name="magneto left").last.tap()
+    assert page.url.endswith("across/shutdown-controls.html#QQ-BOD-control-magneto-left")
+    assert page.locator("#QQ-BOD-control-magneto-left").is_visible()
+    watch.assert_quiet()
+
+
+def test_a_linked_row_shows_whatever_was_narrowed_before(phone: Phone) -> None:
+    page = phone().open("across/shutdown-controls.html#q=no%20such%20control")
+    assert page.locator("tbody tr:visible").count() == 0
+    page.evaluate("location.hash = 'vostrelle-jinx-control-master'")
+    page.locator("#vostrelle-jinx-control-master").wait_for(state="visible", timeout=2000)
+
+
 def test_sorting_goes_by_size_not_by_letters_and_turns(phone: Phone) -> None:
     watch = phone()
-    page = watch.open("compare.html")
+    page = _open_tools(watch.open("compare.html"))
     light_first = sorted(TYPES, key=_kilograms)
     page.get_by_label("Sort by").select_option("empty")
     assert _shown(page) == light_first
@@ -86,7 +140,7 @@ def test_heads_sort_where_there_is_room_for_them(phone: Phone) -> None:
 
 def test_facts_are_chosen(phone: Phone, demo: Site) -> None:
     watch = phone()
-    page = watch.open("compare.html")
+    page = _open_tools(watch.open("compare.html"))
     boxes = demo.page("compare.html").find_all("input", type="checkbox")
     usual = {str(box["value"]) for box in boxes if box.has_attr("checked")}
     assert 0 < len(_facts(page)) == len(usual) < len(boxes)
@@ -101,7 +155,7 @@ def test_facts_are_chosen(phone: Phone, demo: Site) -> None:
 
 def _choose(page: Page) -> None:
     page.get_by_role("searchbox").fill("wing")
-    page.get_by_label("Sort by").select_option("empty")
+    _open_tools(page).get_by_label("Sort by").select_option("empty")
     page.get_by_role("button", name="Reverse").tap()
     page.get_by_text("Choose facts").tap()
     page.get_by_label("Span", exact=True).check()

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.browser.conftest import Phone
+from tests.site.support import names
 
 pytestmark = pytest.mark.browser
 PAGE = "types/vostrelle-jinx.html"
@@ -60,10 +61,11 @@ def test_the_lettering_of_sketches_is_readable(phone: Phone) -> None:
     assert min(sizes) >= 12
 
 
-def test_words_of_a_sketch_stay_inside_it(phone: Phone) -> None:
+@pytest.mark.parametrize("name", names("types"))
+def test_words_of_a_sketch_stay_inside_it(phone: Phone, name: str) -> None:
     over = (
         phone()
-        .open(PAGE)
+        .open(f"types/{name}.html")
         .locator("svg.sketch text")
         .evaluate_all(
             """all => all.map(t => [t.textContent, t.getBoundingClientRect(), t.closest("svg").getBoundingClientRect()])

@@ -186,6 +186,15 @@ def test_a_free_end_goes_the_short_way_round(way: str, side: str, clockwise: boo
     assert (cross > 0) == clockwise
 
 
+@pytest.mark.parametrize("side", ["centre", "unknown"])
+def test_a_free_end_whose_begin_has_no_side_is_drawn_at_its_end(side: str) -> None:
+    place = {"panel": "wall", "side": side}
+    svg = _control(kind="lever", off_is="free end outboard to aft", place=place)
+    assert _arrow(svg) == (0, 1)
+    assert "L" in str(svg.select("path.arrow")[0]["d"])
+    assert _control(kind="lever", off_is="free end aft to outboard", place=place).select("path.arrow") == []
+
+
 def test_opposite_ends_have_a_straight_arrow_for_no_way_round_is_told() -> None:
     assert _arrow(_control(off_is="free end forward to aft")) == (0, 1)
 

@@ -137,3 +137,63 @@ def test_free_words_cannot_leave_their_element() -> None:
     )
     assert drawn is not None
     assert BeautifulSoup(drawn[0], "html.parser").script is None
+
+
+def _points_of(element: Tag) -> list[tuple[float, float]]:
+    """Every point that a polygon or a path names; all paths here are absolute but legs and scale bars."""
+    pairs = re.findall(r"(-?[\d.]+),(-?[\d.]+)", str(element.get("points") or element["d"]))
+    return [(float(x), float(y)) for x, y in pairs]
+
+
+@pytest.mark.parametrize("type_id", TYPES)
+def test_everything_of_the_outline_is_drawn_once(type_id: str) -> None:
+    profile = said(_airframe(type_id).profile)
+    assert profile is not None
+    svg = _svg(type_id)
+    kinds = [surface.kind for surface in profile.surfaces.values()]
+    for kind in ("wing", "tailplane", "strut", "wire"):
+        assert len(svg.select(f".{kind}")) == kinds.count(kind)
+    assert len(svg.select(".fin")) == sum(kind in ("fin", "ventral fin", "winglet") for kind in kinds)
+    assert len(svg.select(".body")) == len(profile.bodies)
+    assert len(svg.select(".gear")) == len(profile.gear)
+
+
+@pytest.mark.parametrize("type_id", TYPES)
+def test_nothing_of_the_outline_leaves_the_sheet(type_id: str) -> None:
+    svg = _svg(type_id)
+    height = float(str(svg["viewbox"]).split()[3])
+    for element in svg.select("polygon, path.wing, path.tailplane, path.strut, path.wire, path.body"):
+        for x, y in _points_of(element):
+            assert 0 <= x <= WIDTH
+            assert 24 <= y <= height - 24  # between the numbers and the words below
+
+
+def test_struts_and_bodies_stand_where_the_record_says() -> None:
+    """The Coble's pod is over its wing, its strut runs from the hull to the wing, its float hangs below the wing."""
+    svg = _svg("brinemarsh-coble")
+    profile = said(_airframe("brinemarsh-coble").profile)
+    assert profile is not None
+    scale = 1000 * _metres_per_unit(svg, 1.0, 0)
+    outline = svg.select_one("polygon.fuselage")
+    assert outline is not None
+    nose_x = min(x for x, _ in _points_of(outline))
+    keel_y = max(y for _, y in _points_of(outline))  # waterline 0
+
+    def box(element: Tag) -> list[float]:
+        points = _points_of(element)
+        xs, ys = [(x - nose_x) * scale for x, _ in points], [(keel_y - y) * scale for _, y in points]
+        return [min(xs), max(xs), min(ys), max(ys)]
+
+    pod, hung = svg.select(".body")
+    strut = svg.select(".strut")[0]
+    assert box(pod) == pytest.approx([3050, 3900, 2050, 2550], abs=15)
+    assert box(hung) == pytest.approx([2500, 3600, 900, 1250], abs=15)
+    assert box(strut) == pytest.approx([2900, 3100, 700, 1640], abs=15)
+
+
+def test_a_thin_strut_and_a_wire_are_strokes_from_the_lower_to_the_upper_wing() -> None:
+    svg = _svg("maplewick-gavotte")
+    ends = {kind: [_points_of(element) for element in svg.select(f"path.{kind}")] for kind in ("strut", "wire")}
+    assert [len(found) for found in ends.values()] == [4, 2]
+    for root, tip in (*ends["strut"], *ends["wire"]):
+        assert root[1] > tip[1]

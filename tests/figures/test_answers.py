@@ -9,7 +9,7 @@ import pytest
 
 from hardpoint.figures.answers import MUST_BE_ANSWERED, device_answer, high_voltage_answer
 from hardpoint.figures.claims import breaches
-from hardpoint.figures.fitness import Gap, gaps_that_bite, group_of
+from hardpoint.figures.fitness import Gap, gaps_that_bite, group_of, open_questions
 from hardpoint.figures.fuel import fuel_capacity
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.load.documents import read
@@ -69,7 +69,25 @@ def test_what_makes_an_entry_unfit() -> None:
         ("opening", "exits.side-window.steps", "unknown"),
         ("opening", "exits.side-window.success", "unknown"),
         ("ties", "seats.pilot.ties.harness.steps", "unknown"),
+        *(
+            ("opening", f"exits.{name}.works.{attitude}", "unknown")
+            for name in ("sill-handle", "side-window")
+            for attitude in ("left_side_down", "right_side_down", "afloat", "inverted_in_water")
+        ),
     }
+
+
+def test_a_question_that_was_left_out_is_open_like_one_that_says_unknown() -> None:
+    """Pages print UNKNOWN for it, so it stands among the gaps and makes unfit."""
+    assert ("exits", "sill-handle", "works", "inverted_in_water") in open_questions(airframe())
+
+
+def test_the_worst_gap_stands_first() -> None:
+    """What fires before what shuts the canopy; what one attitude alone decides last."""
+    gaps = gaps_that_bite(airframe(pyrotechnics={"rocket-parachute": "unknown", "seat-cartridge": "not fitted"}))
+    assert gaps[0].path == ("pyrotechnics", "rocket-parachute")
+    assert gaps[-1].path[2] == "works"
+    assert gaps[-1].path[3] not in ("upright", "inverted")
 
 
 def test_an_unknown_hazard_and_a_conflict_make_unfit_once_each() -> None:
@@ -85,6 +103,27 @@ def test_an_unknown_hazard_and_a_conflict_make_unfit_once_each() -> None:
     canopy = {**canopies["canopy"], "mass": "12 kg / 30 lb"}
     conflict = [gap for gap in gaps_that_bite(airframe(canopies={"canopy": canopy})) if gap.kind == "conflict"]
     assert conflict == [Gap("opening", ("canopies", "canopy", "mass"), "conflict")]
+
+
+def test_a_way_that_is_known_in_part_is_an_open_question() -> None:
+    followed = {"path": [{"fs": "1600", "side": "centre"}], "then_unknown": "2100 to 2600"}
+    plane = airframe(pyrotechnics={"seat-cartridge": "not fitted", "red-box": ROCKET | {"cable": followed}})
+    asked = ("pyrotechnics", "red-box", "cable", "path")
+    assert asked in open_questions(plane)
+    assert Gap("rockets and cartridges", asked, "unknown") in gaps_that_bite(plane)
+    del followed["then_unknown"]
+    plane = airframe(pyrotechnics={"seat-cartridge": "not fitted", "red-box": ROCKET | {"cable": followed}})
+    assert asked not in open_questions(plane)
+
+
+def test_what_was_reported_for_the_day_is_no_longer_open() -> None:
+    devices = {"seat-cartridge": "not fitted", "red-box": ROCKET | {"state": "unknown"}}
+    plane = airframe(pyrotechnics=devices)
+    asked = ("pyrotechnics", "red-box", "state")
+    assert asked in [gap.path for gap in gaps_that_bite(plane)]
+    left = [gap.path for gap in gaps_that_bite(plane, reported={"red-box"})]
+    assert asked not in left
+    assert ("pyrotechnics", "red-box", "cable") in left  # a report says nothing of the way of its cable
 
 
 def test_a_station_adds_paths_with_any_id() -> None:
@@ -133,13 +172,19 @@ def test_claims_are_checked_not_inherited() -> None:
         ("load_points.pair.allowable", "force", "down"),
         ("load_points.pair.cone", "angle", "down"),
         ("masses.empty", "mass", "up"),
-        ("masses.maximum", "mass", "down"),
+        ("masses.maximum", "mass", "up"),
+        ("tanks.water.capacity", "volume", "up"),
+        ("masses.items.load.mass", "mass", "up"),
+        ("water.floods.water.volume", "volume", "up"),
+        ("cover.water", "volume", "down"),
+        ("rotor.tip_height", "length", "down"),
+        ("exits.break-in.pane_thickness", "length", "up"),
         ("cordons.rocket.distance", "length", "up"),
         ("exits.break-in.head_clearance", "length", "down"),
         ("exits.side.works.room_needed", "length", "up"),
         ("margins.fuel line", "length", "up"),
         ("bottle_reserve", "gauge pressure", "up"),
-        ("bottles.air.working_pressure", "gauge pressure", "down"),
+        ("bottles.air.working_pressure", "gauge pressure", "up"),
         ("engine.run_down", "time", "up"),
         ("canopies.canopy.thickness", "length", "up"),
         ("size.span", "length", "nearest"),

@@ -183,6 +183,56 @@ def test_a_rocket_and_its_cable() -> None:
     assert stretches(hazards(changed)["pyrotechnics.rocket-parachute.cable"]) == [(2100, 2600, False)]
 
 
+def test_a_cable_that_was_followed_part_of_its_way() -> None:
+    """Known along its path, on the sides of its points; beyond them anywhere in the stretch, without a gap between."""
+    changed = tree()
+    spots = [{"fs": "1600", "side": "left", "wl": "400"}, {"fs": "2050", "side": "left", "wl": "350"}]
+    cable = {"path": spots, "then_unknown": "2100 to 2600"}
+    rocket = {"kind": "rocket parachute", "state": "unknown", "exit_direction": "unknown", "cable": cable}
+    rocket |= {"place": {"fs": "2400", "side": "right"}, "handle": "unknown", "handle_place": "unknown"}
+    changed["pyrotechnics"]["rocket-parachute"] = rocket
+    found = hazards(changed)["pyrotechnics.rocket-parachute.cable"]
+    known, unknown = found
+    assert stretches(found) == [(1600, 2050, True), (2050, 2600, False)]
+    assert known.sides == {"left"}
+    assert ends(known.wl) == (350, 400)
+    assert unknown.sides == {"left", "right", "centre"}
+    assert unknown.wl == ANYWHERE
+    forward, aft = (
+        Span("1500 to 1700", Decimal(1500), Decimal(1700)),
+        Span("2500 to 3000", Decimal(2500), Decimal(3000)),
+    )
+    assert [known.meets(forward, ANYWHERE, side) for side in ("left", "right")] == [True, False]
+    assert all(unknown.meets(aft, ANYWHERE, side) for side in ("left", "right", "top", "floor"))
+
+
+def test_parts_of_the_high_voltage() -> None:
+    changed = tree()
+    words = dict.fromkeys(("energy", "packs", "cables", "disconnect", "stays_live"), "unknown")
+    inverter = {"what": "inverter", "place": {"fs": "500 to 690", "side": "right"}, "stays_live": "unknown"}
+    changed["high_voltage"] = words | {
+        "voltage": "400 V",
+        "parts": {"inverter": inverter | {"holds_charge": "unknown"}, "contactor": "unknown"},
+    }
+    found = hazards(changed)
+    assert stretches(found["high_voltage.parts.inverter"]) == [(500, 690, True)]
+    assert found["high_voltage.parts.inverter"][0].sides == {"right"}
+    assert stretches(found["high_voltage.parts.contactor"]) == [(None, None, False)]
+    changed["high_voltage"]["parts"] = "not fitted"
+    assert "high_voltage.parts" not in hazards(changed)
+    del changed["high_voltage"]["parts"]
+    assert stretches(hazards(changed)["high_voltage.parts"]) == [(None, None, False)]
+
+
+def test_a_side_that_is_not_there_hides_nothing() -> None:
+    changed = tree()
+    zone = changed["zones"]["cockpit"]
+    before = hazards(changed)
+    zone["wl"] = "above 500"
+    zone["floor"] = "not applicable"
+    assert hazards(changed) == before
+
+
 def test_what_a_zone_lists_behind_its_skin() -> None:
     changed = tree()
     side = changed["zones"]["cockpit"]["right"]

@@ -144,5 +144,5 @@ def test_never_more_than_three_lines_and_the_rest_is_named(tmp_path: Path) -> No
         for number in range(5)
     )
     page = _page(tmp_path, (text[start:end], f"    do_not_pull:{handles}"))
-    assert [line.strong for line in page.never] == ["ring 0:", "ring 1:", "ring 2:"]
-    assert [link.text for link in page.never_more] == ["ring 3:", "ring 4:"]
+    assert [line.strong for line in page.never] == ["Ring 0:", "Ring 1:", "Ring 2:"]
+    assert [link.text for link in page.never_more] == ["Ring 3", "Ring 4"]

@@ -55,6 +55,7 @@ FITTING: dict[tuple[str, str], Any] = {
     ("Profile", "sections"): _SECTIONS,
     ("ZoneSide", "cut"): "avoid",
     ("Absence", "none_of"): "spar",
+    ("Battery", "voltage"): "12 V",
     ("BehindItem", "kind"): "equipment",
     ("Photo", "shows"): "controls.one",
     ("Claim", "every"): "controls.*.kind",
@@ -151,6 +152,10 @@ def write(folder: Path) -> dict[str, str]:
     """Write a fleet of the five kinds of record; gives where each mark stands."""
     grower = Grower()
     type_, tail = grower.record("type"), grower.record("tail")
+    # A repeat is of another control; the two fill its keys together.
+    second = grower.part("type", "Control", "type.controls.two")
+    type_["controls"] |= {"two": second}
+    del type_["controls"]["one"]["repeats"]
     tail["differs"] = _differences(grower, type_)
     tail["of"] = TYPE
     records = {

@@ -25,14 +25,16 @@ PHOTO = r"(?:\.\./)+assets/photos/[0-9a-f]{20}\.jpg"
 
 
 def _texts(page: BeautifulSoup) -> str:
-    """What a page shows: its text without scripts and styles."""
+    """What a page shows: its text without scripts and styles, and without findings: those quote no more than a line."""
     content = page.body
     assert content is not None
     return squeezed(
         " ".join(
             str(text)
             for text in content.find_all(string=True)
-            if text.parent and text.parent.name not in ("script", "style")
+            if text.parent
+            and text.parent.name not in ("script", "style")
+            and not text.find_parent(class_="value", lang="en")
         )
     )
 

@@ -10,6 +10,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
+import jsonschema
 import pytest
 from scipy import constants
 
@@ -73,7 +74,7 @@ def _no_float(text: str) -> None:
 
 
 def test_keys_are_sorted_and_no_figure_is_a_binary_number(demo: Site) -> None:
-    files = [demo.folder / "fleet.json", *(demo.folder / "fleet").rglob("*.json")]
+    files = [demo.folder / "fleet.json", *(demo.folder / "fleet").glob("*s/*.json")]
     assert len(files) == 1 + len(_index(demo))
     for file in files:
         text = file.read_text(encoding="utf-8")
@@ -225,3 +226,27 @@ def test_findings_in_the_data_are_those_of_the_check_command(demo: Site) -> None
     assert told
     assert told == set(held)
     assert len(held) == len(set(held))
+
+
+def test_every_data_file_fits_the_schema_that_is_published_beside_it(demo: Site) -> None:
+    """JSON Schema draft 2020-12, by the reference implementation for Python."""
+    schemas = {name: demo.data(f"fleet/schema/data-{name}.json") for name in ("index", "record")}
+    for schema in schemas.values():
+        jsonschema.Draft202012Validator.check_schema(schema)
+    jsonschema.validate(demo.data("fleet.json"), schemas["index"])
+    entries = _index(demo)
+    assert len(entries) > 20
+    for entry in entries:
+        jsonschema.validate(demo.data(entry["data"]), schemas["record"])
+
+
+def test_the_schema_refuses_what_is_no_data_file(demo: Site) -> None:
+    schema = demo.data("fleet/schema/data-record.json")
+    record = demo.data(_index(demo)[0]["data"])
+    wrong = [
+        record | {"kind": "boat"},
+        record | {"extra": 1},
+        {k: v for k, v in record.items() if k != "quantities"},
+    ]
+    for tree in wrong:
+        assert list(jsonschema.Draft202012Validator(schema).iter_errors(tree))

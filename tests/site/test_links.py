@@ -186,3 +186,19 @@ def test_a_tail_has_the_anchors_of_its_type(demo: Site, name: str) -> None:
     for control in record("types", of)["controls"]:
         demo.part(f"tails/{name}.html", f"control-{control}")
     assert any(entry.startswith("magneto") for entry in record("types", "hobmire-twain")["controls"])
+
+
+@pytest.mark.parametrize(
+    "topic", ["anchor-points", "cutting-hazards", "pressure-bottles", "shutdown-controls", "canopies"]
+)
+def test_each_row_across_types_leads_to_its_place_and_the_place_back_to_its_row(demo: Site, topic: str) -> None:
+    address = f"across/{topic}.html"
+    rows = demo.page(address).select("tbody tr[id]")
+    assert len(rows) >= len(names("types"))
+    for row in rows:
+        link = row.find("a", href=True)
+        assert isinstance(link, Tag)
+        place, _, anchor = posixpath.normpath(posixpath.join("across", str(link["href"]))).partition("#")
+        assert demo.page(place).find(id=anchor), f"{row['id']}: {place}#{anchor}"
+        back = posixpath.relpath(address, posixpath.dirname(place)) + f"#{row['id']}"
+        assert demo.page(place).find("a", href=back), f"{place} has no link to {back}"

@@ -127,6 +127,9 @@ def test_every_control_says_which_way_is_off(demo: Site) -> None:
     for name in names("types"):
         for control, told in record("types", name)["controls"].items():
             words = demo.words(f"types/{name}.html", f"control-{control}")
+            if isinstance(told, str):  # not fitted, or nobody knows
+                assert told.replace("unknown", "UNKNOWN") in words, control
+                continue
             way = told["off_is"] if told["off_is"] != "not applicable" else told["works_by"]
             assert "steps" in told or ("UNKNOWN" if way == "unknown" else way) in words, control
 
@@ -157,7 +160,9 @@ def test_what_must_not_be_pulled_is_told_at_the_head_and_at_the_seat(demo: Site)
         anchor = f"do-not-pull-{seat}-{handle}"
         demo.part(f"types/{name}.html", anchor)
         head = demo.part(f"types/{name}.html", "never")
-        assert f"#{anchor}" in [str(link["href"]) for link in head.find_all("a")]
+        what = record("types", name)["seats"][seat]["do_not_pull"][handle]["what"]
+        # A handle that fires a device is told once, with its device; one that is alike at two seats once for both.
+        assert what.split(",")[0].casefold() in squeezed(head.get_text(" ")).casefold(), anchor
 
 
 @pytest.mark.parametrize("name", names("types"))
@@ -183,17 +188,25 @@ def test_each_step_keeps_its_words_way_and_order(demo: Site, name: str) -> None:
 def test_both_units_stand_beside_each_other(demo: Site, name: str) -> None:
     rows = [squeezed(row.get_text(" ")) for row in demo.part(f"types/{name}/figures.html", "quantities").find_all("tr")]
     quantities = demo.data(f"fleet/types/{name}.json")["quantities"]
-    assert len(quantities) > 30
+    assert len(quantities) > 20
     for quantity in quantities:
         label = quantity["path"].replace("_", " ").replace(".", ", ")
         fitting = [row for row in rows if row.startswith(label) or label.split(", ")[-1] in row]
-        texts = [stated["text"] for stated in quantity["stated"]] + [shown["text"] for shown in quantity["shown"]]
-        assert any(all(text in row for text in texts) for row in fitting), f"{quantity['path']}: {texts}"
+        stated, shown = ([one["text"] for one in quantity[key]] for key in ("stated", "shown"))
+        # Of a pair that disagrees only what governs is converted on the pages.
+        converted = any if quantity["status"] == "disagree" and quantity["governs"] else all
+        assert any(
+            all(text in row for text in stated) and converted(text in row for text in shown) for row in fitting
+        ), f"{quantity['path']}: {stated} {shown}"
 
 
 @pytest.mark.parametrize("name", names("types"))
 def test_a_crew_page_shows_a_mass_in_both_units(demo: Site, name: str) -> None:
-    for canopy in record("types", name)["canopies"]:
+    canopies = record("types", name)["canopies"]
+    if canopies == "not fitted":  # an open cockpit
+        assert whole_word("not fitted", demo.words(f"types/{name}.html", "canopies"))
+        return
+    for canopy in canopies:
         words = demo.words(f"types/{name}.html", f"canopy-{canopy}")
         assert whole_word("kg", words)
         assert whole_word("lb", words)
@@ -220,7 +233,7 @@ def test_figures_that_disagree_are_both_shown_and_named(disagreeing: Site) -> No
         (f"types/{TWAIN}.html", "tank-wing"),
         ("tails/QQ-TWA.html", "tank-wing"),
         (f"types/{TWAIN}/figures.html", "quantities"),
-        ("gaps.html", f"type-{TWAIN}"),
+        (f"types/{TWAIN}/gaps.html", "found"),
     ):
         words = disagreeing.words(page, anchor)
         assert "62 L / 13.6 US gal" in words, page

@@ -20,7 +20,7 @@
     var scroller = list;
     /** @type {Map<Element, HTMLAnchorElement>} */
     var links = new Map();
-    bar.querySelectorAll("a").forEach(function (link) {
+    list.querySelectorAll("a").forEach(function (link) {
       var part = document.getElementById(decodeURIComponent(link.hash.slice(1)));
       if (part) links.set(part, link);
     });
@@ -29,6 +29,9 @@
       bar.classList.toggle("bar--end", scroller.scrollLeft + scroller.clientWidth >= scroller.scrollWidth - 2);
     }
     scroller.addEventListener("scroll", edge, { passive: true });
+    // It looks as if it could be tapped, so it can; the keyboard and screen readers have the links themselves.
+    var more = bar.querySelector(".bar__more");
+    if (more) more.addEventListener("click", function () { scroller.scrollLeft += scroller.clientWidth * 0.7; });
     addEventListener("resize", edge);
     edge();
 

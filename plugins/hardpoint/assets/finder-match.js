@@ -1,13 +1,13 @@
 // The search box's rules of matching. Nothing here touches the page: the index goes in, hits come out.
 //
 // Spaces, hyphens, case and diacritics do not count. A typed word fits where a word begins, and may run on over the space
-// or hyphen behind it. Numbers and registrations fit whole or not at all. What is one slip away is near, never a hit.
+// or hyphen behind it; digits end where it ends. Numbers and registrations fit whole or not at all. What is one slip away is near, never a hit.
 (function () {
   "use strict";
 
   /** @typedef {{codes: string[], tails: string[], hay: string}} Part what one entry is found by; `hay` as `hay` makes it */
   /** @typedef {{exact: number, near: number}} Fit which runs of the query fit a part: one bit for each */
-  /** @typedef {{runs: {from: number, to: number, text: string, begins: string}[], words: number, whole: string}} Query */
+  /** @typedef {{runs: {from: number, to: number, text: string}[], words: number, whole: string}} Query */
   /** @typedef {{kind: string, label: string, of: string, note: string, state: string, href: string, ask: boolean, type: boolean}} Hit */
   /** @typedef {{count: number, at: (index: number) => Hit, whole: number, best: (index: number) => Hit}} Hits in their order; `whole` of them, `best(0)` and on, are all that was typed and nothing else */
   /** @typedef {{own: Part, beside: Part, names: string[], hit: () => Hit}} Entry */
@@ -32,7 +32,12 @@
 
   /** @param {string} code @returns {string} 07 and 7 are one number when they are shouted. */
   function shouted(code) {
-    return /^[0-9]+$/.test(code) ? code.replace(/^0+(?=.)/, "") : code;
+    return digits(code) ? code.replace(/^0+(?=.)/, "") : code;
+  }
+
+  /** @param {string} text @returns {boolean} */
+  function digits(text) {
+    return /^[0-9]+$/.test(text);
   }
 
   /** @param {string[]} texts @returns {string} Every beginning of a word with all that follows it: "|magnetoleft|left|". */
@@ -40,7 +45,13 @@
     var found = /** @type {Record<string, boolean>} */ ({});
     texts.forEach(function (text) {
       var list = words(text);
-      list.forEach(function (_, from) { found[list.slice(from).join("")] = true; });
+      list.forEach(function (_, from) {
+        for (var to = from + 1; to <= list.length; to += 1) {
+          // A word of digits behind another one would seem to be part of it: there the run also ends by itself.
+          var ends = to === list.length || (/[0-9]$/.test(list[to - 1]) && /^[0-9]/.test(list[to]));
+          if (ends) found[list.slice(from, to).join("")] = true;
+        }
+      });
     });
     return "|" + Object.keys(found).join("|") + "|";
   }
@@ -57,8 +68,6 @@
     return { codes: codes.concat((tails || []).map(joined)).filter(Boolean), tails: ends.filter(Boolean), hay: hay(texts) };
   }
 
-  var NOTHING = part([]);
-
   /** @param {string} text @returns {Query} Every run of words that stand together, as many as there is room for. */
   function read(text) {
     var list = words(text).slice(0, MOST_RUNS);
@@ -68,7 +77,7 @@
     for (var from = 0; from < list.length; from += 1) {
       for (var to = from + 1; to <= Math.min(list.length, from + longest); to += 1) {
         var run = list.slice(from, to).join("");
-        runs.push({ from: from, to: to, text: run, begins: "|" + run });
+        runs.push({ from: from, to: to, text: run });
       }
     }
     return { runs: runs, words: list.length, whole: list.join("") };
@@ -119,37 +128,50 @@
     return false;
   }
 
-  /** @param {Query} query @param {Part} where @returns {Fit} */
-  function fit(query, where) {
+  /** @param {string} run @param {string} text as `hay` makes it @returns {boolean} Digits fit whole: 1 does not find 18. */
+  function fitsWord(run, text) {
+    var begins = "|" + run;
+    var at = text.indexOf(begins);
+    if (at < 0 || !digits(run)) return at >= 0;
+    while (at >= 0 && digits(text.charAt(at + begins.length))) at = text.indexOf(begins, at + 1);
+    return at >= 0;
+  }
+
+  /** @param {string} run @param {Part} where @returns {boolean} */
+  function fitsExactly(run, where) {
+    if (fitsWord(run, where.hay)) return true;
+    return where.codes.length > 0 && (where.codes.indexOf(run) >= 0 || where.codes.indexOf(shouted(run)) >= 0);
+  }
+
+  /** @param {string} run @param {Part} where @returns {number} 2 = fits, 1 = nearly, 0 = not */
+  function fits(run, where) {
+    if (fitsExactly(run, where)) return 2;
+    return (where.codes.length > 0 && nearCode(shouted(run), where)) || nearWord(run, where.hay) ? 1 : 0;
+  }
+
+  /** @param {Query} query @param {(run: number) => number} told as `fits` @returns {Fit} */
+  function collected(query, told) {
     var exact = 0, near = 0;
-    for (var at = 0; at < query.runs.length; at += 1) {
-      var run = query.runs[at].text, coded = where.codes.length > 0;
-      if (where.hay.indexOf(query.runs[at].begins) >= 0) exact |= 1 << at;
-      else if (coded && (where.codes.indexOf(run) >= 0 || where.codes.indexOf(shouted(run)) >= 0)) exact |= 1 << at;
-      else if ((coded && nearCode(shouted(run), where)) || nearWord(run, where.hay)) near |= 1 << at;
+    for (var run = 0; run < query.runs.length; run += 1) {
+      var how = told(run);
+      if (how === 2) exact |= 1 << run;
+      else if (how) near |= 1 << run;
     }
     return { exact: exact, near: near };
+  }
+
+  /** @param {Query} query @param {Part} where @returns {Fit} */
+  function fit(query, where) {
+    return collected(query, function (run) { return fits(query.runs[run].text, where); });
   }
 
   /**
    * Whether the runs that fit make up the whole query, at least one of them in the entry's own words.
    * @param {Query} query
-   * @returns {(own: Fit, beside: Fit) => number} 2 = exactly, 1 = with one slip, 0 = not
+   * @param {Fit} own
+   * @param {Fit} beside
+   * @returns {number} 2 = exactly, 1 = with one slip, 0 = not
    */
-  function judge(query) {
-    var known = new Map();
-    return function (own, beside) {
-      var key = own.exact + " " + own.near + " " + beside.exact + " " + beside.near;
-      var told = known.get(key);
-      if (told === undefined) {
-        told = verdict(query, own, beside);
-        known.set(key, told);
-      }
-      return told;
-    };
-  }
-
-  /** @param {Query} query @param {Fit} own @param {Fit} beside @returns {number} */
   function verdict(query, own, beside) {
     // reached[n]: in which ways the first n words can be made up; bit 0 to 3: without slip, own; without, beside only;
     // with slip, own; with, beside only.
@@ -295,17 +317,28 @@
       return found;
     }
 
+    /** @type {Map<string, Int8Array>} */
+    var asked = new Map();
+
+    /** @param {string} run @returns {Int8Array} What `fits` says of each place; a next letter asks mostly the same again. */
+    function fitsOfPlaces(run) {
+      var known = asked.get(run) || Int8Array.from(places, function (place) { return fits(run, place.part); });
+      if (asked.size > 99) asked.clear();
+      asked.set(run, known);
+      return known;
+    }
+
     /** @param {string} text */
     return function (text) {
       var query = read(text);
       var exact = list(), near = list();
       if (!query.words) return { exact: exact.hits(), near: near.hits() };
-      var judged = judge(query);
 
       /** @param {number} from @param {number} to */
       function take(from, to) {
         entries.slice(from, to).forEach(function (entry) {
-          var told = judged(fit(query, entry.own), fit(query, entry.beside));
+          var own = fit(query, entry.own);
+          var told = own.exact || own.near ? verdict(query, own, fit(query, entry.beside)) : 0;
           if (!told) return;
           var whole = entry.names.indexOf(query.whole) >= 0 || entry.names.indexOf(shouted(query.whole)) >= 0;
           (told === 2 ? exact : near).add(whole, entry.hit);
@@ -315,26 +348,45 @@
       }
 
       function takePlaces() {
-        var fits = /** @type {(Fit | null)[]} */ (places.map(function (place) {
-          var fitting = fit(query, place.part);
-          return fitting.exact || fitting.near ? fitting : null;
-        }));
-        var ofOwner = owners.map(function (owner) { return fit(query, owner.part); });
+        var lists = query.runs.map(function (run) { return fitsOfPlaces(run.text); });
+        var ofPlaces = places.map(function (_, place) {
+          return collected(query, function (run) { return lists[run][place]; });
+        });
+        /** @type {Map<string, (own: number) => number>} Owners that fit alike, as most do that do not fit at all, share. */
+        var alike = new Map();
+        var told = owners.map(function (owner) {
+          var beside = fit(query, owner.part), key = beside.exact + " " + beside.near;
+          var known = alike.get(key);
+          if (!known) {
+            known = remembered(ofPlaces, beside);
+            alike.set(key, known);
+          }
+          return known;
+        });
         owners.forEach(function (owner, at) {
-          var beside = ofOwner[at];
           owner.places.forEach(function (number) {
-            var own = fits[number];
-            if (!own) return;
-            var told = judged(own, beside);
-            if (!told) return;
+            var how = told[at](number);
+            if (!how) return;
             // A tail's place is told beside its type's only where it differs, or where the tail itself was asked for.
             var repeats = owner.of >= 0 && owner.own.indexOf(number) < 0;
-            if (repeats && judged(own, ofOwner[owner.of]) >= told) return;
-            (told === 2 ? exact : near).add(places[number].name === query.whole, function () { return placeHit(owner, number); });
+            if (repeats && told[owner.of](number) >= how) return;
+            var whole = places[number].name === query.whole;
+            (how === 2 ? exact : near).add(whole, function () { return placeHit(owner, number); });
           });
         });
         exact.next();
         near.next();
+      }
+
+      /** @param {Fit[]} ofPlaces @param {Fit} beside @returns {(place: number) => number} */
+      function remembered(ofPlaces, beside) {
+        var known = new Int8Array(ofPlaces.length).fill(-1);
+        return function (place) {
+          var own = ofPlaces[place];
+          if (!own.exact && !own.near) return 0;
+          if (known[place] < 0) known[place] = verdict(query, own, beside);
+          return known[place];
+        };
       }
 
       take(0, ends[0]);
@@ -391,13 +443,17 @@
   }
 
   /**
-   * @param {string} text what was typed
-   * @returns {(codes: string[], words: string) => boolean} Whether a tile is a hit.
+   * @param {{codes: string[], words: string}[]} list what each tile is found by
+   * @returns {(text: string) => boolean[]} Which of them are hits; all of them where nothing was typed.
    */
-  function tiles(text) {
-    var query = read(text);
-    return function (codes, words) {
-      return !query.words || verdict(query, fit(query, part([words], codes)), fit(query, NOTHING)) === 2;
+  function tiles(list) {
+    var parts = list.map(function (tile) { return part([tile.words], tile.codes); });
+    return function (text) {
+      var query = read(text);
+      return parts.map(function (where) {
+        var own = collected(query, function (run) { return fitsExactly(query.runs[run].text, where) ? 2 : 0; });
+        return !query.words || verdict(query, own, { exact: 0, near: 0 }) === 2;
+      });
     };
   }
 

@@ -14,7 +14,7 @@
   var opener = document.querySelector("[data-finder-open]");
   var root = finder.getAttribute("data-root") || "";
   var home = finder.hasAttribute("data-finder-home");
-  var MOST = { exact: 24, near: 8 };
+  var MOST = { exact: 12, near: 5 };
 
   /** @type {any} What the index says and how it is searched; null until it is there. */
   var index = null;
@@ -132,9 +132,25 @@
     return parts;
   }
 
+  /** @param {boolean} on While the page makes way, the box is its headline for those who listen to it. */
+  function finding(on) {
+    document.documentElement.classList.toggle("finding", on);
+    var title = finder.querySelector("[data-finder-title]");
+    if (!title) return;
+    if (on) {
+      title.setAttribute("role", "heading");
+      title.setAttribute("aria-level", "1");
+    } else {
+      title.removeAttribute("role");
+      title.removeAttribute("aria-level");
+    }
+  }
+
   function show() {
     var typed = input.value.trim();
-    narrow(typed);
+    if (narrow) narrow(typed);
+    // What was found must not stand right above the answers of another aircraft: the page makes way while one looks.
+    finding(typed !== "" && !home && !finder.hidden);
     found = null;
     if (!typed || !search) {
       hits.replaceChildren();
@@ -147,23 +163,27 @@
     status.textContent = found.exact.count || near ? counted(index.words.found, found.exact.count) + near : index.words.nothing;
   }
 
-  /** @type {{tile: HTMLElement, codes: string[], words: string}[]} */
-  var tiles = [];
+  /** @type {((typed: string) => void) | null} The home page shows only the tiles that are hits. */
+  var narrow = null;
   if (home) {
-    document.querySelectorAll("[data-find]").forEach(function (tile) {
-      if (!(tile instanceof HTMLElement)) return;
-      tiles.push({ tile: tile, codes: (tile.dataset.findCodes || "").split("|"), words: tile.dataset.find || "" });
+    var tiles = Array.from(document.querySelectorAll("[data-find]")).map(function (tile) {
+      return /** @type {HTMLElement} */ (tile);
     });
-  }
-
-  /** @param {string} typed The home page shows only the tiles that are hits. */
-  function narrow(typed) {
-    if (!home) return;
-    var fits = /** @type {any} */ (window).hardpointMatch.tiles(typed);
-    tiles.forEach(function (entry) { entry.tile.hidden = !fits(entry.codes, entry.words); });
-    document.querySelectorAll(".part").forEach(function (part) {
-      if (part instanceof HTMLElement) part.hidden = typed !== "" && !part.querySelector("[data-find]:not([hidden])");
+    var parts = Array.from(document.querySelectorAll(".part")).map(function (part) {
+      return { part: /** @type {HTMLElement} */ (part), tiles: Array.from(tiles.keys()).filter(function (at) { return part.contains(tiles[at]); }) };
     });
+    var fits = /** @type {any} */ (window).hardpointMatch.tiles(tiles.map(function (tile) {
+      return { codes: (tile.dataset.findCodes || "").split("|"), words: tile.dataset.find || "" };
+    }));
+    narrow = function (typed) {
+      var hit = fits(typed);
+      parts.forEach(function (entry) {
+        var seen = entry.tiles.some(function (at) { return hit[at]; });
+        entry.part.hidden = !seen && typed !== "";
+        // A part that is hidden whole is left as it is inside: that is what costs time with many tiles.
+        if (seen) entry.tiles.forEach(function (at) { tiles[at].hidden = !hit[at]; });
+      });
+    };
   }
 
   /** @param {boolean} on */
@@ -213,6 +233,7 @@
     var link = event.target instanceof Element ? event.target.closest("a") : null;
     if (link && opener && link.pathname === location.pathname) {
       finder.hidden = true;
+      finding(false);
       opener.setAttribute("aria-expanded", "false");
     }
   });

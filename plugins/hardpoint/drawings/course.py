@@ -51,7 +51,6 @@ class Course:
     start: Flat | None = None
     turn: Literal["", "clockwise", "anticlockwise"] = ""
     scene: Literal["", "edge-on", "sill"] = ""
-    free_end: bool = False
 
 
 def course(way: str | NonValue | None, seen_from: SeenFrom | None, side: str | None) -> Course:
@@ -75,22 +74,23 @@ def course(way: str | NonValue | None, seen_from: SeenFrom | None, side: str | N
 
 
 def _of_the_airframe(way: str, side: str | None) -> Course:
-    free_end = way.startswith("free end ")
     first, link, second = _split(way.removeprefix("free end "))
     legs = [_solid(word, side) for word in (first, second) if word]
+    if link == " to " and legs[0] is None:  # where it comes from cannot be drawn; where it leads still can
+        legs, link = legs[1:], ""
     known = [leg for leg in legs if leg is not None]
     if len(known) < len(legs):
-        return Course(free_end=free_end)
+        return Course()
     view = _view(known)
     if view is None:
-        return Course(free_end=free_end)
+        return Course()
     top, flat = view
     if side == "both" and "board" in way:
         top = (*top, say("the left one of the pair"))
     ends = [_flat(leg, flat) for leg in known]
     if link == " to ":
-        return Course(top, ends[1], ends[0], free_end=True)
-    return Course(top, _unit(sum(x for x, _ in ends), sum(y for _, y in ends)), free_end=free_end)
+        return Course(top, ends[1], ends[0])
+    return Course(top, _unit(sum(x for x, _ in ends), sum(y for _, y in ends)))
 
 
 def _split(way: str) -> tuple[str, str, str]:

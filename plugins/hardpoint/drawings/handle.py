@@ -19,6 +19,7 @@ from hardpoint.records.controls import Control
 from hardpoint.records.exits import Exit
 from hardpoint.records.known import NonValue, said
 from hardpoint.records.places import Place
+from hardpoint.records.terms import doing, term
 from hardpoint.words import say
 
 WIDTH = 160
@@ -58,7 +59,7 @@ def control_sketch(control: Control) -> str:
     if words is None:
         label = say("which way it works") if works else say("which way is off")
     else:
-        label = say("{way} = works", way=words) if works else say("{way} = off", way=words)
+        label = say("{way} = works", way=term(words)) if works else say("{way} = off", way=term(words))
     drawn = course(way, control.seen_from, _side(control.place))
     return draw(Sketch(said(control.kind) or "", drawn, label, words is None, tuple(notes), guarded))
 
@@ -77,8 +78,8 @@ def exit_sketch(exit_: Exit) -> str:
     for number, step in enumerate(said(exit_.steps) or (), start=1):
         if step.way is not None and step.way is not NonValue.NOT_APPLICABLE and _names(step.what, kind):
             words = said(step.way)
-            label = say("step {number}: {verb}", number=number, verb=step.do)
-            label = f"{label} {words}" if words else label
+            label = say("step {number}: {verb}", number=number, verb=doing(step.do))
+            label = f"{label} {term(words)}" if words else label
             return draw(Sketch(kind, course(step.way, step.seen_from, _side(exit_.place)), label, words is None))
     return ""
 
@@ -101,11 +102,13 @@ def draw(sketch: Sketch) -> str:
     height = shift + _FIELD + 4 + _LINE * len(under)
     lines = [(12 + _LINE * at, words) for at, words in enumerate(top)]
     lines += [(shift + _FIELD + 12 + _LINE * at, words) for at, words in enumerate(under)]
-    told = ". ".join((*top, sketch.label + (": UNKNOWN" if sketch.unknown else ""), *sketch.notes))
+    told = ". ".join(
+        (*top, say("{question}: UNKNOWN", question=sketch.label) if sketch.unknown else sketch.label, *sketch.notes)
+    )
     parts = [
         f'<svg class="sketch" role="img" width="{WIDTH}" height="{height}" viewBox="0 0 {WIDTH} {height}" '
         f'fill="none" stroke="currentColor" stroke-width="1.5">',
-        f"<title>{escape(say('Sketch: {kind}', kind=sketch.kind or say('handle')))}</title>",
+        f"<title>{escape(say('Sketch: {kind}', kind=term(sketch.kind) if sketch.kind else say('handle')))}</title>",
         f"<desc>{escape(told)}.</desc>",
         f'<g transform="translate(0 {shift})">',
         *_strokes(sketch),

@@ -14,7 +14,8 @@ from typing import Literal
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said
 from hardpoint.records.load_points import LIFTING
-from hardpoint.records.outline import Profile, Section, Surface, Wheel
+from hardpoint.records.outline import Body, Profile, Section, Surface, Wheel
+from hardpoint.records.terms import term
 from hardpoint.records.texts import Span
 from hardpoint.words import say
 
@@ -25,6 +26,9 @@ _LABELS = 44.0
 _FOOT = 40.0
 _APART = 26.0
 _FINS = ("fin", "ventral fin", "winglet")
+_LINES = ("strut", "wire")
+_THIN = 3.0
+"""View box units below which the two edges of a strut would run into one."""
 
 
 @dataclass(frozen=True)
@@ -85,6 +89,9 @@ def _scale(profile: Profile) -> tuple[Scale, float]:
             stations += [float(end) for end in (stretch.low, stretch.high) if end is not None]
         lows += [float(surface.wl.low)] if surface.wl.low is not None else []
         highs += [float(surface.wl.high)] if surface.wl.high is not None else []
+    for body in profile.bodies.values():
+        stations += _ends_of(body.fs)
+        lows, highs = [*lows, _ends_of(body.wl)[0]], [*highs, _ends_of(body.wl)[1]]
     for wheel in profile.gear.values():
         lows.append(float(wheel.wl) - float(wheel.diameter) / 2)
         stations += [float(wheel.fs) - float(wheel.diameter) / 2, float(wheel.fs) + float(wheel.diameter) / 2]
@@ -96,15 +103,19 @@ def _scale(profile: Profile) -> tuple[Scale, float]:
 
 
 def _outline(profile: Profile, scale: Scale) -> Iterator[str]:
-    """Fin behind the fuselage, then the fuselage, then what lies on its left side: tailplane, wing, gear."""
-    fins = [surface for surface in profile.surfaces.values() if surface.kind in _FINS]
-    flats = [surface for surface in profile.surfaces.values() if surface.kind not in _FINS]
-    yield from (_fin(surface, scale) for surface in fins)
+    """Fin and what stands on the centre line first, then the fuselage, then what lies on its left side, outwards:
+    struts, tailplane and wings, gear, floats."""
+    surfaces = list(profile.surfaces.values())
+    flats = [surface for surface in surfaces if surface.kind not in (*_FINS, *_LINES)]
+    yield from (_ring_of(surface, scale) for surface in surfaces if surface.kind in _FINS)
+    yield from (_body(body, scale) for body in profile.bodies.values() if body.bl == 0)
     for wheel in profile.gear.values():
         yield from _wheel(wheel, profile, scale)
     yield f'<polygon class="fuselage" points="{_points(_ring(profile.sections), scale)}"/>'
     yield from _canopy(profile, scale)
+    yield from (_line(surface, scale) for surface in surfaces if surface.kind in _LINES)
     yield from (_aerofoil(surface, scale) for surface in flats)
+    yield from (_body(body, scale) for body in profile.bodies.values() if body.bl != 0)
 
 
 def _canopy(profile: Profile, scale: Scale) -> Iterator[str]:
@@ -134,11 +145,38 @@ def _ends_of(span: Span) -> tuple[float, float]:
     return float(low or 0), float(high or 0)
 
 
-def _fin(surface: Surface, scale: Scale) -> str:
+def _line(surface: Surface, scale: Scale) -> str:
+    """A strut by its width, one that is thin on the sheet and a wire as a stroke; each from its root at the lowest
+    waterline to its tip at the highest."""
+    width = max(end - start for start, end in map(_ends_of, (surface.root, surface.tip))) * scale.units_per
+    if surface.kind == "strut" and width >= _THIN:
+        return _ring_of(surface, scale)
+    (root, tip), (low, high) = (sum(_ends_of(end)) / 2 for end in (surface.root, surface.tip)), _ends_of(surface.wl)
+    way = f"M{scale.x(root):.1f},{scale.y(low):.1f}L{scale.x(tip):.1f},{scale.y(high):.1f}"
+    return f'<path class="{surface.kind}" d="{way}"/>'
+
+
+def _body(body: Body, scale: Scale) -> str:
+    """A pod, boom or float: blunt in front, drawn out behind; a step of the hull as a stroke."""
+    (start, end), (low, high) = _ends_of(body.fs), _ends_of(body.wl)
+    x0, x1, upper, lower = scale.x(start), scale.x(end), scale.y(high), scale.y(low)
+    if body.kind == "hull step":
+        return f'<path class="body" d="M{x0:.1f},{upper:.1f}L{x1:.1f},{lower:.1f}"/>'
+    middle, round_, widest, drawn = (upper + lower) / 2, *(x0 + (x1 - x0) * share for share in (0.1, 0.35, 0.75))
+    nose = f"C{x0:.1f},{upper:.1f} {round_:.1f},{upper:.1f} {widest:.1f},{upper:.1f}"
+    tail = f"C{drawn:.1f},{upper:.1f} {x1:.1f},{(upper + middle) / 2:.1f} {x1:.1f},{middle:.1f}"
+    back = f"C{x1:.1f},{(lower + middle) / 2:.1f} {drawn:.1f},{lower:.1f} {widest:.1f},{lower:.1f}"
+    under = f"C{round_:.1f},{lower:.1f} {x0:.1f},{lower:.1f} {x0:.1f},{middle:.1f}Z"
+    return f'<path class="body" d="M{x0:.1f},{middle:.1f}{nose}{tail}{back}{under}"/>'
+
+
+def _ring_of(surface: Surface, scale: Scale) -> str:
+    """A fin or a strut by its four corners."""
     (root_low, root_high), (tip_low, tip_high) = _ends_of(surface.root), _ends_of(surface.tip)
     low, high = _ends_of(surface.wl)
     ring = [(root_low, low), (root_high, low), (tip_high, high), (tip_low, high)]
-    return f'<polygon class="fin" points="{_points(ring, scale)}"/>'
+    kind = "strut" if surface.kind == "strut" else "fin"
+    return f'<polygon class="{kind}" points="{_points(ring, scale)}"/>'
 
 
 def _aerofoil(surface: Surface, scale: Scale) -> str:
@@ -190,7 +228,7 @@ def _marks(airframe: Airframe, profile: Profile, scale: Scale) -> Iterator[Mark]
         yield Mark(
             number,
             name,
-            f"{number}: {name.replace('-', ' ')}, {say(point.use)}",
+            f"{number}: {name.replace('-', ' ')}, {term(point.use)}",
             x,
             scale.y(height),
             x,

@@ -5,7 +5,7 @@ The tool names the gap; people decide.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -35,11 +35,38 @@ class Gap:
     kind: Literal["unknown", "conflict", "undeclared"]
 
 
-def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = ()) -> tuple[Gap, ...]:
-    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``."""
-    return tuple(
-        dict.fromkeys([*_silent(airframe), *_open(airframe, also)])
-    )  # an "unknown" that is written counts once
+def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = (), reported: Collection[str] = ()) -> tuple[Gap, ...]:
+    """Unknowns and conflicts in opening, shutdown, ties, pyrotechnics, high voltage, and under the paths ``also``.
+
+    ``reported`` are devices whose state somebody licensed reported for the day: it is no longer unknown.
+    """
+    answered = {("pyrotechnics", name, "state") for name in reported}
+    found = dict.fromkeys([*_silent(airframe), *_open(airframe, also)])  # an "unknown" that is written counts once
+    return tuple(sorted((gap for gap in found if gap.path not in answered), key=_rank))
+
+
+_WORST_FIRST = ("pyrotechnics", "high_voltage", "seats", "exits", "canopies", "controls")
+
+
+def _rank(gap: Gap) -> tuple[bool, int]:
+    """What can kill a rescuer first, then what keeps the occupant in; what a position alone decides comes last."""
+    section = str(gap.path[0])
+    by_section = _WORST_FIRST.index(section) if section in _WORST_FIRST else len(_WORST_FIRST)
+    one_attitude = gap.path[2:3] == ("works",) and gap.path[3:4] not in (("upright",), ("inverted",))
+    return one_attitude, by_section
+
+
+def thing_depth(path: Path) -> int:
+    """How much of a path names the thing: ``exits.sill-latch`` of ``exits.sill-latch.works.inverted``."""
+    if path[0] == "seats" and len(path) > 3:
+        return 4
+    return 1 if path[0] in ("high_voltage", "approach", "masses", "water", "engine") else min(2, len(path))
+
+
+def open_questions(airframe: Airframe) -> tuple[Path, ...]:
+    """Every question that nobody has answered: what says unknown, and what was left out where silence is unknown."""
+    written = [path for path, value in values_of(airframe) if value is NonValue.UNKNOWN]
+    return tuple(dict.fromkeys([*(gap.path for gap in _silent(airframe)), *written]))
 
 
 def _silent(airframe: Airframe) -> Iterator[Gap]:

@@ -16,6 +16,7 @@ from hardpoint.records.places import Place, Route
 from hardpoint.records.structure import Behind, BehindItem, Zone, ZoneSide
 from hardpoint.records.tanks import ENGINE_FUELS, OILS, Fluid
 from hardpoint.records.texts import Span
+from hardpoint.words import Later, later, mark
 
 ANYWHERE = Span("anywhere", None, None)
 ALL_SIDES = frozenset({"left", "right", "centre"})
@@ -31,6 +32,9 @@ _BEHIND_THAT_HURTS = {
     "pyrotechnic",
     "loaded cable",
 }
+
+
+_SIDES = {"left": mark("left"), "right": mark("right"), "top": mark("top"), "floor": mark("floor")}
 
 
 @dataclass(frozen=True)
@@ -63,16 +67,32 @@ def cut_hazards(airframe: Airframe) -> tuple[CutHazard, ...]:
     )
 
 
+def _named(kind: str, name: str) -> Later:
+    """``flying wire left``: what it is, and its author's name for it."""
+    return later("{kind} {name}", kind=later(str(kind)), name=name)
+
+
+def _line(name: str, what: Later) -> Later:
+    return later("line {name} of {what}", name=name, what=what)
+
+
 def _tanks(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("tanks",), "tank", "tank", airframe.tanks)
+    yield from _left_open(("tanks",), "tank", later("tank"), airframe.tanks)
     for name, tank in entries(airframe.tanks).items():
         path: Path = ("tanks", name)
-        words = f"tank {name}"
+        words = later("tank {name}", name=name)
         yield from _placed(path, "tank", words, tank.place)
         start, kind = said(tank.place), _line_kind(tank.holds)
-        yield from _left_open((*path, "lines"), kind, f"line of {words}", tank.lines)
+        yield from _left_open((*path, "lines"), kind, later("line of {what}", what=words), tank.lines)
         for line, route in entries(tank.lines).items():
-            yield from _routed((*path, "lines", line), kind, f"line {line} of {words}", route, start, airframe)
+            yield from _routed(
+                (*path, "lines", line),
+                kind,
+                later("line {name} of {what}", name=line, what=words),
+                route,
+                start,
+                airframe,
+            )
 
 
 def _line_kind(holds: Fluid | NonValue) -> Behind:
@@ -83,52 +103,63 @@ def _line_kind(holds: Fluid | NonValue) -> Behind:
 
 
 def _bottles(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("bottles",), "bottle", "bottle", airframe.bottles)
+    yield from _left_open(("bottles",), "bottle", later("bottle"), airframe.bottles)
     for name, bottle in entries(airframe.bottles).items():
         path: Path = ("bottles", name)
-        words = f"bottle {name}"
+        words = later("bottle {name}", name=name)
         yield from _placed(path, "bottle", words, bottle.place)
         start = said(bottle.place)
-        yield from _left_open((*path, "lines"), "pressure line", f"line of {words}", bottle.lines)
+        yield from _left_open((*path, "lines"), "pressure line", later("line of {what}", what=words), bottle.lines)
         for line, route in entries(bottle.lines).items():
             yield from _routed(
-                (*path, "lines", line), "pressure line", f"line {line} of {words}", route, start, airframe
+                (*path, "lines", line),
+                "pressure line",
+                later("line {name} of {what}", name=line, what=words),
+                route,
+                start,
+                airframe,
             )
 
 
 def _pyrotechnics(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("pyrotechnics",), "pyrotechnic", "pyrotechnic", airframe.pyrotechnics)
+    yield from _left_open(("pyrotechnics",), "pyrotechnic", later("pyrotechnic"), airframe.pyrotechnics)
     for name, device in entries(airframe.pyrotechnics).items():
         path: Path = ("pyrotechnics", name)
-        yield from _placed(path, "pyrotechnic", f"{device.kind} {name}", device.place)
-        cable, words = said(device.cable), f"cable of {device.kind} {name}"
+        yield from _placed(path, "pyrotechnic", _named(device.kind, name), device.place)
+        cable, words = said(device.cable), later("cable of {what}", what=_named(device.kind, name))
         if cable is None:
             yield _anywhere((*path, "cable"), "pyrotechnic cable", words)
         else:
-            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, said(device.place), airframe)
+            # A cable that was lost on its way to the device was followed from the handle, not from the device.
+            start = said(device.place) if cable.then_unknown is None else None
+            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, start, airframe)
 
 
 def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
     if airframe.high_voltage is NonValue.UNKNOWN:
-        yield _anywhere(("high_voltage",), "high-voltage cable", "high voltage (unknown)")
+        yield _anywhere(("high_voltage",), "high-voltage cable", later("high voltage (unknown)"))
     system = said(airframe.high_voltage)
     if system is None:
         return
     packs, cables = ("high_voltage", "packs"), ("high_voltage", "cables")
-    yield from _left_open(packs, "battery", "high-voltage pack", system.packs)
+    yield from _left_open(packs, "battery", later("high-voltage pack"), system.packs)
     for name, pack in entries(system.packs).items():
-        yield from _placed((*packs, name), "battery", f"high-voltage pack {name}", pack.place)
-    yield from _left_open(cables, "high-voltage cable", "high-voltage cable", system.cables)
+        yield from _placed((*packs, name), "battery", _named("high-voltage pack", name), pack.place)
+    yield from _left_open(cables, "high-voltage cable", later("high-voltage cable"), system.cables)
     for name, cable in entries(system.cables).items():
-        words = f"high-voltage cable {name}"
+        words = _named("high-voltage cable", name)
         yield from _routed((*cables, name), "high-voltage cable", words, cable, None, airframe)
+    parts = NonValue.UNKNOWN if system.parts is None else system.parts  # silence is unknown here
+    yield from _left_open(("high_voltage", "parts"), "high-voltage cable", later("high-voltage part"), parts)
+    for name, part in entries(parts).items():
+        yield from _placed(("high_voltage", "parts", name), "high-voltage cable", part.what, part.place)
 
 
 def _loaded(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("loaded_parts",), "loaded cable", "loaded part", airframe.loaded_parts)
+    yield from _left_open(("loaded_parts",), "loaded cable", later("loaded part"), airframe.loaded_parts)
     for name, part in entries(airframe.loaded_parts).items():
         path: Path = ("loaded_parts", name)
-        words, route = f"{part.kind} {name}", said(part.route)
+        words, route = _named(part.kind, name), said(part.route)
         if route is None:
             yield from _placed(path, "loaded cable", words, part.place)
             continue
@@ -140,10 +171,12 @@ def _loaded(airframe: Airframe) -> Iterator[CutHazard]:
 def _left_open(path: Path, kind: Behind, what: str, entries: Mapping[str, object] | NonValue) -> Iterator[CutHazard]:
     """What nobody knows counts everywhere: a whole section, or an entry of it, that is unknown."""
     if entries is NonValue.UNKNOWN:
-        yield _anywhere(path, kind, f"a {what} (unknown)")
+        yield _anywhere(path, kind, later("a {what} (unknown)", what=what))
     elif not isinstance(entries, NonValue):
         unknown = [name for name, value in entries.items() if value is NonValue.UNKNOWN]
-        yield from (_anywhere((*path, name), kind, f"{what} {name} (unknown)") for name in unknown)
+        yield from (
+            _anywhere((*path, name), kind, later("{what} {name} (unknown)", what=what, name=name)) for name in unknown
+        )
 
 
 def _anywhere(path: Path, kind: Behind, what: str) -> CutHazard:
@@ -153,20 +186,20 @@ def _anywhere(path: Path, kind: Behind, what: str) -> CutHazard:
 def _behind(airframe: Airframe) -> Iterator[CutHazard]:
     for name, zone in entries(airframe.zones).items():
         for side in ("left", "right", "top", "floor"):
-            listed: ZoneSide | None = getattr(zone, side)
-            if listed is not None:
+            listed: ZoneSide | NonValue | None = getattr(zone, side)
+            if listed is not None and not isinstance(listed, NonValue):
                 yield from _behind_side(("zones", name, side, "behind"), zone, side, listed)
 
 
 def _behind_side(path: Path, zone: Zone, side: str, listed: ZoneSide) -> Iterator[CutHazard]:
     here = frozenset({side})
     if listed.behind is NonValue.UNKNOWN:
-        words = f"something unknown behind the {side} side"
+        words = later("something unknown behind the {side} side", side=later(_SIDES[side]))
         yield CutHazard(path, "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
     elif listed.behind is not None and not isinstance(listed.behind, NonValue):
         for item, thing in listed.behind.items():
             if isinstance(thing, NonValue):
-                words = f"{item} (unknown)"
+                words = later("{name} (unknown)", name=item)
                 yield CutHazard((*path, item), "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
             elif thing.kind in _BEHIND_THAT_HURTS:
                 yield _listed((*path, item), thing, zone, side)
@@ -196,7 +229,8 @@ def _sides(side: str | NonValue | None) -> frozenset[str]:
 def _routed(
     path: Path, kind: Behind, what: str, route: Route, start: Place | None, airframe: Airframe
 ) -> Iterator[CutHazard]:
-    """One hazard per stretch between two points of the route: each stretch has its own sides and heights."""
+    """One hazard per stretch between two points of the route, each with its own sides and heights; then, on all sides
+    and at any height, what is unknown beyond them."""
     spots = said(route.path)
     if not spots or any(isinstance(spot.fs, NonValue) for spot in spots):
         yield CutHazard(path, kind, what, _possible(route, start, airframe), ANYWHERE, ALL_SIDES, certain=False)
@@ -210,6 +244,10 @@ def _routed(
         sides = ALL_SIDES if crossing else one.sides | other.sides
         yield CutHazard(
             path, kind, what, covering([one.fs, other.fs]), covering([one.wl, other.wl]), sides, certain=True
+        )
+    if route.then_unknown is not None:  # from the last point that is known, so that no gap is left between the two
+        yield CutHazard(
+            path, kind, what, covering([ends[-1].fs, route.then_unknown]), ANYWHERE, ALL_SIDES, certain=False
         )
 
 

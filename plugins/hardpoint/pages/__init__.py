@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import Any
 
 from hardpoint.pages.across import across_pages
@@ -12,6 +13,7 @@ from hardpoint.pages.compare_page import compare_page
 from hardpoint.pages.crew import tail_crew_page, type_crew_page
 from hardpoint.pages.drill import drill_page, type_drill_page
 from hardpoint.pages.figures_page import figures_page
+from hardpoint.pages.gaps_of import event_gaps_page, tail_gaps_page, type_gaps_page
 from hardpoint.pages.gaps_page import gaps_page
 from hardpoint.pages.lineup import event_page, home_page
 from hardpoint.pages.not_in_the_book import not_in_the_book_page
@@ -37,26 +39,36 @@ def all_pages(site: Site) -> Iterator[Page]:
         yield structure_page(site, type_)
         yield figures_page(site, type_)
         yield type_drill_page(site, type_)
+        yield type_gaps_page(site, type_)
     for tail in site.fleet.tails.values():
         yield tail_crew_page(site, tail)
+        yield tail_gaps_page(site, tail)
     for event_id, line_up in site.fleet.events.items():
         yield event_page(site, event_id, line_up)
         yield brief_page(site, event_id)
         yield two_at_once_page(site, event_id)
+        yield event_gaps_page(site, event_id, line_up)
 
 
 def anchors(view: Any) -> set[str]:
     """Every anchor that a page will have: the ids of its sections, blocks, lines and rows."""
-    return set(_ids(view))
+    found: set[str] = set()
+    waiting = [view]
+    while waiting:
+        value = waiting.pop()
+        if isinstance(value, tuple):
+            waiting.extend(value)
+            continue
+        shape: Any = type(value)
+        for name in _fields(shape):
+            held = getattr(value, name)
+            if not isinstance(held, str):
+                waiting.append(held)
+            elif name == "id" and held:
+                found.add(held)
+    return found
 
 
-def _ids(value: Any) -> Iterator[str]:
-    if isinstance(value, tuple):
-        yield from (found for item in value for found in _ids(item))
-    elif is_dataclass(value) and not isinstance(value, type):
-        for field in fields(value):
-            held = getattr(value, field.name)
-            if field.name == "id" and held:
-                yield held
-            elif not isinstance(held, str):
-                yield from _ids(held)
+@cache
+def _fields(shape: Any) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(shape)) if is_dataclass(shape) else ()

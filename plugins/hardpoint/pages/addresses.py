@@ -77,6 +77,11 @@ def two_at_once_page(event_id: str) -> str:
     return f"events/{event_id}/two-at-once.html"
 
 
+def gaps_of(home: str) -> str:
+    """What is unanswered of the record whose page is ``home``: ``types/x.html`` -> ``types/x/gaps.html``."""
+    return f"{home.removesuffix('.html')}/gaps.html"
+
+
 def across_page(topic: str) -> str:
     """One topic over all types: ``anchor-points``, ``canopies`` ..."""
     return f"across/{topic}.html"

@@ -17,7 +17,7 @@ from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.structure import BehindItem, Zone, ZoneSide
 from hardpoint.records.surroundings import Flooding, Water
 from hardpoint.records.ways import ATTITUDES
-from hardpoint.words import say
+from hardpoint.words import mark, say
 
 _COMPLETE = "walked and complete"
 
@@ -73,9 +73,11 @@ def _built(zone: Zone) -> str:
     return "; ".join(word for word in words if word)
 
 
-def _verdict(listed: ZoneSide | None) -> Value:
-    if listed is None:
+def _verdict(listed: ZoneSide | NonValue | None) -> Value:
+    if listed is None or listed is NonValue.UNKNOWN:
         return Value(say("UNKNOWN: do not cut"), "unknown", note=say("nobody has said"))
+    if isinstance(listed, NonValue):
+        return tell(listed)
     verdict, listing = tell(listed.cut), tell(listed.listing)
     complete, partly = say("list: {how}", how=listing.text), say("list: {how}, not complete", how=listing.text)
     note = complete if listed.listing == _COMPLETE else partly
@@ -147,15 +149,22 @@ def _bay(shown: Shown, bay: Flooding | NonValue) -> Value:
     return several((*answers, *drains(bay.drains, shown)))
 
 
+_IN_WATER = (
+    (mark("{exit}, afloat"), "afloat"),
+    (mark("{exit}, inverted in water"), "inverted_in_water"),
+)
+
+
 def _openings_in_water(shown: Shown) -> tuple[Fact, ...]:
     exits = entries(shown.airframe.exits)
     return tuple(
         shown.fact(
-            say("In water, {exit}", exit=name_words(name)),
-            ("exits", name, "works", "in_water"),
-            Value(say(OPENS[str(answer)])) if (answer := said(exit_.works.in_water)) else unknown(),
+            say(label, exit=title_of(name)),
+            ("exits", name, "works", key),
+            Value(say(OPENS[str(answer)])) if (answer := said(getattr(exit_.works, key))) else unknown(),
         )
         for name, exit_ in exits.items()
+        for label, key in _IN_WATER
     )
 
 

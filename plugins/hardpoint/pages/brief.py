@@ -50,38 +50,39 @@ def _day(site: Site, event_id: str, day_id: str, day: Day, page: str) -> Iterato
     before: Flown | None = None
     for one in all_flown(site, day):
         title = say("{day} {number}: {aircraft}", day=day_name(day_id), number=one.number, aircraft=one.called)
+        name = f"{day_id}-{one.number}"
         blocks: list[Block] = [
-            _show(one, page),
-            *_differs(one, page),
-            *_unlike_last(before, one, page),
-            _nobody_knows(site, one, page),
-            _recap(one, page),
+            _show(one, page, name),
+            *_differs(one, page, name),
+            *_unlike_last(before, one, page, name),
+            _nobody_knows(site, one, page, name),
+            _recap(one, page, name),
         ]
-        yield Section(f"{day_id}-{one.number}", title, tuple(blocks), f"{day_name(day_id)[:2]} {one.number}")
+        yield Section(name, title, tuple(blocks), f"{day_name(day_id)[:2]} {one.number}")
         before = one
     if before is None:
         yield Section(f"{day_id}-none", dated(day_id, day), (Lines((Line(say("nothing is entered yet")),)),))
 
 
-def _show(one: Flown, page: str) -> Lines:
+def _show(one: Flown, page: str, name: str) -> Lines:
     """What to stand at and point to, in the order of walking round: from afar, at the sill, in the cockpit, aft."""
     shown = one.shown
     lines = [Line(", ".join(two_signs(shown)), say("From afar:"), href=_at(one, "recognise", page))]
     lines += [
         Line(
             place_words(exit_.place, shown.airframe),
-            say("Open, {way}:", way=name.replace("-", " ")),
-            href=_at(one, addresses.anchor(("exits", name)), page),
+            say("Open, {way}:", way=id_.replace("-", " ")),
+            href=_at(one, addresses.anchor(("exits", id_)), page),
         )
-        for name, exit_ in entries(shown.airframe.exits).items()
+        for id_, exit_ in entries(shown.airframe.exits).items()
     ]
     lines += [
         Line(
             place_words(control.place, shown.airframe),
-            say("Shut down, {control}:", control=name.replace("-", " ")),
-            href=_at(one, addresses.anchor(("controls", name)), page),
+            say("Shut down, {control}:", control=id_.replace("-", " ")),
+            href=_at(one, addresses.anchor(("controls", id_)), page),
         )
-        for name, control in entries(shown.airframe.controls).items()
+        for id_, control in entries(shown.airframe.controls).items()
     ]
     lines += list(_in_the_seats(one, page))
     lines += [
@@ -89,7 +90,7 @@ def _show(one: Flown, page: str) -> Lines:
         for line in never_touch(shown)[0]
     ]
     lines += list(_behind(one, page))
-    return Lines(tuple(lines), f"{_id(one)}-show", say("Show"))
+    return Lines(tuple(lines), f"{name}-show", say("Show"))
 
 
 def _in_the_seats(one: Flown, page: str) -> Iterator[Line]:
@@ -121,7 +122,7 @@ def _at(one: Flown, anchor: str, page: str, section: str = "") -> str:
     return relative(f"{home}#{anchor}", page)
 
 
-def _differs(one: Flown, page: str) -> Iterator[Block]:
+def _differs(one: Flown, page: str, name: str) -> Iterator[Block]:
     """What is other on this tail than on its type: the trap for whoever knows the type."""
     lines = [
         Line(
@@ -135,10 +136,10 @@ def _differs(one: Flown, page: str) -> Iterator[Block]:
     if one.aircraft is None or not one.aircraft.declared:
         lines.append(Line(say("how it differs from its type: nobody has declared it"), say("UNKNOWN"), "unknown"))
     if lines:
-        yield Lines(tuple(lines), f"{_id(one)}-differs", say("This tail"))
+        yield Lines(tuple(lines), f"{name}-differs", say("This tail"))
 
 
-def _unlike_last(before: Flown | None, one: Flown, page: str) -> Iterator[Block]:
+def _unlike_last(before: Flown | None, one: Flown, page: str, name: str) -> Iterator[Block]:
     if before is None:
         return
     title = say("Unlike the last, {number} {aircraft}", number=before.number, aircraft=before.called)
@@ -148,34 +149,30 @@ def _unlike_last(before: Flown | None, one: Flown, page: str) -> Iterator[Block]
     )
     heads = (say("What"), say("Here, {number}", number=one.number), say("The last, {number}", number=before.number))
     if rows:
-        yield Table(f"{_id(one)}-unlike", title, heads, rows)
+        yield Table(f"{name}-unlike", title, heads, rows)
     else:
-        yield Lines((Line(say("no recorded difference in what is asked here")),), f"{_id(one)}-unlike", title)
+        yield Lines((Line(say("no recorded difference in what is asked here")),), f"{name}-unlike", title)
 
 
-def _nobody_knows(site: Site, one: Flown, page: str) -> Lines:
+def _nobody_knows(site: Site, one: Flown, page: str, name: str) -> Lines:
     gaps = unfit_gaps(site, one.entry)
     who = dict(one.shown.airframe.who_can_answer)
     lines = list(gap_lines(gaps, one.address, page))
     lines += [Line(str(words), say("Can answer, {part}:", part=key_words(str(part)))) for part, words in who.items()]
     title = say("Say what nobody knows")
     empty = Line(say("no gap is recorded where crews act; that is no promise"))
-    return Lines(tuple(lines) or (empty,), f"{_id(one)}-unknown", title)
+    return Lines(tuple(lines) or (empty,), f"{name}-unknown", title)
 
 
-def _recap(one: Flown, page: str) -> Lines:
+def _recap(one: Flown, page: str, name: str) -> Lines:
     facts = {fact.id: fact for fact in key_facts()}
     lines = []
-    for name in _RECAP:
-        value = facts[name].tell(one.shown.airframe)
+    for asked in _RECAP:
+        value = facts[asked].tell(one.shown.airframe)
         tone = "unknown" if value.state == "unknown" else "plain"
-        href = relative(f"{one.address}#{facts[name].part}", page)
-        lines.append(Line(value.text, f"{facts[name].title}:", tone, href))  # type: ignore[arg-type]
+        href = relative(f"{one.address}#{facts[asked].part}", page)
+        lines.append(Line(value.text, f"{facts[asked].title}:", tone, href))  # type: ignore[arg-type]
     weights = tell(one.shown.airframe.masses.empty, ("masses", "empty"))
     if one.shown.airframe.masses.empty is not NonValue.UNKNOWN:
         lines.append(Line(weights.text, say("Weighs, empty:"), href=relative(f"{one.address}#heavy-end", page)))
-    return Lines(tuple(lines), f"{_id(one)}-recap", say("Recap: ask them, then say it"))
-
-
-def _id(one: Flown) -> str:
-    return f"{one.shown.id}-{one.number}"
+    return Lines(tuple(lines), f"{name}-recap", say("Recap: ask them, then say it"))

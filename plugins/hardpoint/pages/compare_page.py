@@ -118,6 +118,9 @@ def _fuel(airframe: Airframe) -> Value:
         for name, tank in entries(tanks).items()
         if tank.holds in ENGINE_FUELS or isinstance(tank.holds, NonValue)
     ]
+    answered = tanks.get("fuel")
+    if not told and isinstance(answered, NonValue):
+        return tell(answered)
     return several(told, say("no fuel tank recorded"))
 
 

@@ -7,7 +7,7 @@ from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
 from hardpoint.pages.dangers import staying_clear, strip
 from hardpoint.pages.differences import banner, marked
-from hardpoint.pages.entries import every_day, flown
+from hardpoint.pages.entries import every_day, flown, signs_of
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.never import never_touch
 from hardpoint.pages.opening import approach, opening
@@ -55,7 +55,7 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
         shown.name,
         aircraft.id,
         _numbers(site, address, aircraft.of.id, aircraft.id),
-        _signs_of_tail(shown, aircraft),
+        signs_of(aircraft),
         *banner(shown, sections),
         _declaration(aircraft),
         strip(shown),
@@ -82,13 +82,6 @@ def _sections(shown: Shown) -> tuple[Section, ...]:
         recognising,
     )
     return tuple(with_links(section, shown) for section in marked(tuple(make(shown) for make in makers), shown))
-
-
-def _signs_of_tail(shown: Shown, aircraft: Aircraft) -> tuple[str, ...]:
-    markings = said(aircraft.tail.markings)
-    colours = said(markings.colours) if markings else None
-    signs = two_signs(shown)
-    return (*signs[:1], colours) if colours else signs
 
 
 def _declaration(aircraft: Aircraft) -> Line:
@@ -145,7 +138,9 @@ def _taken_out(site: Site, tail: str, page: str) -> tuple[Line, ...]:
                     since = at if swap.date == day.date else f"{swap.date.isoformat()} {at}"
                     was = say("Was number {number} on {day}, out since {time}.", number=number, day=name, time=since)
                     flies = flown(site, number, entry)
-                    now = say("Number {number} is now {aircraft}.", number=number, aircraft=flies.shown.tail or flies.called)
+                    now = say(
+                        "Number {number} is now {aircraft}.", number=number, aircraft=flies.shown.tail or flies.called
+                    )
                     href = addresses.relative(f"{addresses.event_page(event_id)}#{day_id}", page)
                     found.append(Line(now, was, "caution", href))
     return tuple(found)
@@ -156,7 +151,7 @@ def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
         (say("Structure: side view and load points"), addresses.structure_page(shown.type_id)),
         (say("All figures, converted, with sources"), addresses.figures_page(shown.type_id)),
         (say("Compare types"), addresses.COMPARE),
-        (say("What is unanswered"), f"{addresses.GAPS}#{_gaps_anchor(shown)}"),
+        (say("What is unanswered"), addresses.gaps_of(_home(shown))),
     ]
     if shown.tail:
         targets.append((say("The type: {name}", name=shown.name), addresses.type_page(shown.type_id)))
@@ -169,5 +164,5 @@ def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
     return tuple(Link(text, addresses.relative(target, page)) for text, target in targets)
 
 
-def _gaps_anchor(shown: Shown) -> str:
-    return f"tail-{shown.tail}" if shown.tail else f"type-{shown.type_id}"
+def _home(shown: Shown) -> str:
+    return addresses.tail_page(shown.tail) if shown.tail else addresses.type_page(shown.type_id)

@@ -8,11 +8,11 @@ from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import answer, do_not, in_full, several, tell, told_place, unknown
+from hardpoint.pages.telling import do_not, in_full, several, tell, told_place, unknown
 from hardpoint.pages.terms import first_capital, name_words, term, title_of
 from hardpoint.pages.vessels import cut_by, way_of, where
 from hardpoint.pages.view import Block, Fact, Facts, State, Value
-from hardpoint.records.electrics import Battery, HighVoltage
+from hardpoint.records.electrics import Battery, HighVoltage, HighVoltageCable, HighVoltagePart
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.pyrotechnics import DeviceKind, Pyrotechnic
 from hardpoint.words import mark, say
@@ -108,6 +108,7 @@ def _voltage(shown: Shown, system: HighVoltage) -> tuple[Fact, ...]:
         shown.fact(say("Energy stored"), (*path, "energy"), system.energy),
         Fact(say("Packs"), _packs(shown, system), was=shown.was((*path, "packs"))),
         Fact(say("Cables"), _cables(system), was=shown.was((*path, "cables"))),
+        Fact(say("Other parts"), _parts(shown, system), was=shown.was((*path, "parts"))),
         _disconnect(shown, system),
     ]
     if system.vents is not None:
@@ -129,7 +130,7 @@ def _pack(shown: Shown, pack: Battery) -> Value:
     """Where it is, what of it stays live, what it is made of, which way its cable runs."""
     answers = [
         (say("where"), where(pack.place, shown)),
-        (say("stays live"), tell(answer(pack.stays_live))),
+        (say("stays live"), tell(pack.stays_live)),
         (say("made of"), tell(pack.chemistry)),
         (say("voltage"), tell(pack.voltage, ("pack", "voltage"))),
         (say("cut off by"), cut_by(pack.cut_by)),
@@ -143,7 +144,32 @@ def _pack(shown: Shown, pack: Battery) -> Value:
 def _cables(system: HighVoltage) -> Value:
     if isinstance(system.cables, NonValue):
         return tell(system.cables)
-    return several((name_words(name), way_of(cable)) for name, cable in system.cables.items())
+    return several((name_words(name), _cable(cable)) for name, cable in system.cables.items())
+
+
+def _cable(cable: HighVoltageCable | NonValue) -> Value:
+    if isinstance(cable, NonValue):
+        return tell(cable)
+    return several([(say("way"), way_of(cable)), (say("stays live"), tell(cable.stays_live))])
+
+
+def _parts(shown: Shown, system: HighVoltage) -> Value:
+    """Contactor, inverter: where it is, what of it stays live, how long it holds its charge."""
+    if system.parts is None or isinstance(system.parts, NonValue):
+        return tell(system.parts)
+    return several((name_words(name), _part(shown, part)) for name, part in system.parts.items())
+
+
+def _part(shown: Shown, part: HighVoltagePart | NonValue) -> Value:
+    if isinstance(part, NonValue):
+        return tell(part)
+    answers = [
+        (say("what"), Value(part.what)),
+        (say("where"), where(part.place, shown)),
+        (say("stays live"), tell(part.stays_live)),
+        (say("holds its charge for"), tell(part.holds_charge, ("holds_charge",))),
+    ]
+    return several(answers)
 
 
 def _disconnect(shown: Shown, system: HighVoltage) -> Fact:

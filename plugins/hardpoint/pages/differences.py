@@ -147,6 +147,11 @@ def _ids(value: Any) -> Iterator[str]:
                 yield from _ids(held)
 
 
+def part_of(path: Path) -> str:
+    """The part of a crew page that an answer belongs to."""
+    return _SECTION_OF.get(str(path[0]), _ELSEWHERE)
+
+
 def banner(shown: Shown, sections: tuple[Section, ...]) -> tuple[tuple[Line, ...], tuple[Link, ...]]:
     """At most three differences in full, the worst first; the others named, one tap away.
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.entries import Flown, all_flown, dated, every_day
@@ -14,6 +15,7 @@ from hardpoint.pages.site import Page, Site
 from hardpoint.pages.terms import as_text, label_of
 from hardpoint.pages.view import Block, Link, Links, Question, Quiz, Section, SheetPage, Value
 from hardpoint.records.fleet import Type
+from hardpoint.records.known import Tree
 from hardpoint.words import say, say_count
 
 MOST_TRAPS = 4
@@ -96,19 +98,19 @@ def _of_tail(shown: Shown, page: str) -> Iterator[Question]:
     for number, override in enumerate(shown.overrides, start=1):
         what = label_of(override.at, start=min(1, len(override.at) - 1)).replace("-", " ")
         asks = say("{tail}, {what}: as on its type?", tail=shown.tail, what=what)
-        says = say("nothing there") if override.kind == "added" else as_text(override.type_says)
+        says = say("nothing there") if override.kind == "added" else as_text(override.type_says, override.at)
         here = {"added": say("No: it was added here"), "removed": say("No: it is not on this aircraft")}.get(
-            override.kind, say("No: {here}", here=_short(override.here))
+            override.kind, say("No: {here}", here=_short(override.here, override.at))
         )
         because = say("The type says: {says}", says=says)
         href = relative(f"{addresses.tail_page(shown.tail)}#{addresses.anchor(override.at)}", page)
         yield Question(asks, Value(here), f"{shown.id}-difference-{number}", href, because)
 
 
-def _short(tree: object) -> str:
-    return (
-        say("other steps") if isinstance(tree, list) else as_text(str(tree)) if isinstance(tree, str) else say("other")
-    )
+def _short(tree: Tree, path: Path) -> str:
+    if isinstance(tree, list):
+        return say("other steps")
+    return as_text(tree, path) if isinstance(tree, str) else say("other")
 
 
 def _traps(known: Shown, here: Shown, page: str) -> Iterator[Question]:

@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hardpoint.pages import addresses
+from hardpoint.pages.after import two_signs
 from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Site
 from hardpoint.records.event import Day, Entry
 from hardpoint.records.fleet import Aircraft
+from hardpoint.records.known import said
 from hardpoint.words import say
 
 
@@ -36,6 +38,14 @@ def flown(site: Site, number: str, entry: Entry) -> Flown:
         return Flown(number, entry, shown_tail(aircraft), aircraft, addresses.tail_page(aircraft.id))
     type_ = site.fleet.types[entry.type]
     return Flown(number, entry, shown_type(type_), None, addresses.type_page(type_.id))
+
+
+def signs_of(aircraft: Aircraft) -> tuple[str, ...]:
+    """Two signs to confirm an aircraft by: a shape of its type, and its own colours, which a caller says first."""
+    markings = said(aircraft.tail.markings)
+    colours = said(markings.colours) if markings else None
+    signs = two_signs(shown_tail(aircraft))
+    return (*signs[:1], colours) if colours else signs
 
 
 def all_flown(site: Site, day: Day) -> tuple[Flown, ...]:

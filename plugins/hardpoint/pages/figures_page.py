@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
-from hardpoint.pages.shown import Shown, shown_tail, shown_type
+from hardpoint.pages.shown import Shown, shown_tail, shown_type, spoken
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import tell, tell_quantity
-from hardpoint.pages.terms import as_text, label_of
+from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.fleet import Type
@@ -129,8 +129,8 @@ def _otherwise(shown: Shown) -> Iterator[Block]:
         Row(
             (
                 Value(label_of(override.at)),
-                Value(as_text(override.type_says, override.at)),
-                Value(as_text(override.here, override.at)),
+                Value(spoken(override.type_says, override.at)),
+                Value(spoken(override.here, override.at)),
                 Value(override.because or say("no reason recorded")),
             )
         )

@@ -63,10 +63,10 @@ class TypeEntry:
 
 @dataclass(frozen=True)
 class TailEntry:
-    """A tail of the fleet, or one that was swapped out of a line-up. ``type`` is a number into the types, -1 = not known.
+    """A tail of the fleet, or one that was swapped out of a line-up. ``type``: a number into the types, -1 = not known.
 
-    ``address`` is "" for the tail's own page; else the book has no record of it, and it leads to the line-up. ``ask``: it
-    was swapped out; nobody is sent to its page unasked.
+    ``address`` is "" for the tail's own page; else the book has no record of it, and it leads to the line-up.
+    ``ask``: it was swapped out; nobody is sent to its page unasked.
     """
 
     registration: str
@@ -139,8 +139,8 @@ def finder(site: Site, pages: Iterable[Page], docs: Iterable[Doc] = ()) -> Finde
 def finder_script(index: Finder) -> str:
     """The index as a classic script, written for size: lists in the order of the fields above, empty ends left out.
 
-    An anchor that ends in "-" goes on with the label ("control-" + "magneto-left"). A type's places are in order, each as
-    its distance from the one before, the first from -1.
+    An anchor that ends in "-" goes on with the label ("control-" + "magneto-left"). A type's places are in order, each
+    as its distance from the one before, the first from -1.
     """
     lists = {
         "words": dict(index.words),

@@ -53,7 +53,7 @@ _NAMED_BY = {
     "load_points": ("use",),
     "absences": ("none_of",),
 }
-"""Which answers of a place are words that people look for. All are words out of closed lists, so that types share them."""
+"""Which answers of a place people look for: all are words out of closed lists, so that types share them."""
 _ELSEWHERE = {
     "pyrotechnics": ("pyrotechnics",),
     "high_voltage": ("high-voltage", "pyrotechnics"),

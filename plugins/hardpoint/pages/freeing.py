@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at
@@ -19,7 +20,8 @@ def freeing(shown: Shown) -> Section:
     """Per seat: how many ties are recorded, each tie with its steps."""
     blocks: list[Block] = []
     for name, seat in shown.airframe.seats.items():
-        blocks.append(Lines((_count(seat), *_lift_out(seat)), anchor(("seats", name)), _seat_title(shown, name, seat)))
+        told = (*_beware(name, seat), _count(seat), *_one_head(shown, seat), *_lift_out(seat))
+        blocks.append(Lines(told, anchor(("seats", name)), _seat_title(shown, name, seat)))
         blocks += [*photos_at(shown, ("seats", name)), *_ties(shown, name, seat)]
     return Section("free", say("Free the occupant"), tuple(blocks), say("Free"))
 
@@ -39,6 +41,23 @@ def _count(seat: Seat) -> Line:
     return Line(say("feel for more."), say_count(number, "{count} tie recorded;", "{count} ties recorded;"), "plain")
 
 
+def _beware(name: str, seat: Seat) -> Iterator[Line]:
+    """What must not be pulled, and what opens a parachute when the occupant is lifted: again where hands work."""
+    for tie_name, tie in entries(seat.ties).items():
+        if tie.kind == "static line":
+            href = f"#{anchor(('seats', name, 'ties', tie_name))}"
+            yield Line(tell(tie.if_left).text, say("Static line off before any lift:"), "never", href)
+    for handle_name, handle in entries(seat.do_not_pull).items():
+        href = f"#{anchor(('seats', name, 'do_not_pull', handle_name))}"
+        yield Line(handle.why, say("Do not pull {what}:", what=handle.what), "never", href)
+
+
+def _one_head(shown: Shown, seat: Seat) -> Iterator[Line]:
+    """Where a single occupant usually sits, which is no proof that the other seats are empty."""
+    if len(shown.airframe.seats) > 1 and seat.alone == "flown alone from here":
+        yield Line(say("usually this seat; look in every seat."), say("One head in view:"))
+
+
 def _lift_out(seat: Seat) -> Iterator[Line]:
     if seat.second_belt is NonValue.UNKNOWN:
         yield Line(say("whether there is a second belt"), say("UNKNOWN"), "unknown")
@@ -47,8 +66,12 @@ def _lift_out(seat: Seat) -> Iterator[Line]:
 
 
 def _ties(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Block]:
-    for name, tie in entries(seat.ties).items():
-        yield _tie(shown, seat_name, name, tie)
+    there = entries(seat.ties)
+    for number, (name, tie) in enumerate(there.items(), start=1):
+        title = title_of(name)
+        if len(there) > 1:
+            title = say("{number} of {count}, {tie}", number=number, count=len(there), tie=name_words(name))
+        yield replace(_tie(shown, seat_name, name, tie), title=title)
     ties = seat.ties
     for name, answer in ties.items() if not isinstance(ties, NonValue) else ():
         if isinstance(answer, NonValue):
@@ -125,6 +148,14 @@ def _do_not_pull(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Line]:
         )
 
 
+def _kept(worn: Worn) -> Iterator[tuple[str, Value]]:
+    """Where it is while it is not worn, and whether it inflates."""
+    if worn.kept is not None:
+        yield say("kept, when not worn"), tell(worn.kept)
+    if worn.inflates is not None:
+        yield say("inflates"), tell(worn.inflates)
+
+
 def _worn(shown: Shown, seat_name: str, seat: Seat) -> tuple[Fact, ...]:
     path = ("seats", seat_name)
     facts = [shown.fact(say("Parachute"), (*path, "parachute"), _parachute(seat))]
@@ -158,7 +189,7 @@ def _parachute(seat: Seat) -> Value:
 
 
 def _kit(worn: Worn) -> Value:
-    answers = [(say("worn"), tell(worn.carried))]
+    answers = [(say("worn"), tell(worn.carried)), *_kept(worn)]
     if worn.lifting is not None:
         answers.append((say("when lifted"), tell(worn.lifting)))
     if worn.caution:

@@ -4,21 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.figures.reports import reports_that_count
 from hardpoint.pages import addresses
 from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
-from hardpoint.pages.shown import shown_tail, shown_type
+from hardpoint.pages.entries import signs_of
+from hardpoint.pages.shown import shown_type
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import tell
+from hardpoint.pages.terms import term
 from hardpoint.pages.unfit import unfit_section
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.event import Day as RecordDay
 from hardpoint.records.event import Entry, Event
 from hardpoint.records.fleet import LineUp
-from hardpoint.records.known import said
+from hardpoint.records.known import NonValue, said
 from hardpoint.words import say
 
 
@@ -138,7 +141,7 @@ def _who(site: Site, entry: Entry, page: str) -> tuple[str, tuple[str, ...], str
     """Name, two signs, and the crew page: the tail's own where it is known, else the type's."""
     aircraft = site.fleet.tails.get(str(entry.tail))
     if aircraft:
-        return aircraft.airframe.name, two_signs(shown_tail(aircraft)), relative(addresses.tail_page(aircraft.id), page)
+        return aircraft.airframe.name, signs_of(aircraft), relative(addresses.tail_page(aircraft.id), page)
     type_ = site.fleet.types[entry.type]
     return type_.airframe.name, two_signs(shown_type(type_)), relative(addresses.type_page(type_.id), page)
 
@@ -190,6 +193,7 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
             )
             for swap in entry.swaps
         ]
+        facts += _reported(entry, day)
         if entry.notes:
             facts.append(Fact(say("Note"), Value(entry.notes)))
         blocks.append(Facts(f"{day_id}-{number}", say("Number {number}", number=number), tuple(facts)))
@@ -199,6 +203,22 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
         tuple(blocks),
         day_id.replace("-", " ").capitalize(),
     )
+
+
+def _reported(entry: Entry, day: RecordDay) -> Iterator[Fact]:
+    """What was reported of rockets and cartridges; a report of another day or of the aircraft before does not count."""
+    counts = reports_that_count(entry, day)
+    for name, report in entry.reported.items():
+        label = say("Reported: {device}", device=name.replace("-", " "))
+        if isinstance(report, NonValue):
+            yield Fact(label, tell(report))
+            continue
+        at = f"{report.date.isoformat()} {report.at:%H:%M}"
+        told = {"state": term(report.state), "role": report.by, "licence": report.licence, "time": at}
+        words = say("{state}, by {role}, licence: {licence}, {time}", **told)
+        if name not in counts:
+            words = say("UNKNOWN: this report does not count for this slot ({report})", report=words)
+        yield Fact(label, Value(words, "said" if name in counts else "unknown"))
 
 
 def _paper(day: RecordDay) -> Iterator[Block]:

@@ -51,11 +51,21 @@ def approach(shown: Shown) -> Section:
 
 
 def _in_turn(bearings: tuple[str, ...]) -> str:
-    """The best first, then where else from."""
+    """The best first, then where else from; whose left and right it is stands with the first that has a side."""
+    sided = next((at for at, bearing in enumerate(bearings) if bearing in _OF_THE_PILOT), 0)
     told = _bearing(bearings[0])
-    for bearing in bearings[1:]:
-        told = say("{first}, then the {next}", first=told, next=_bearing(bearing))
+    for at, bearing in enumerate(bearings[1:], start=1):
+        after = _bearing(bearing) if at <= sided else say(_AFTER[bearing]) if bearing in _AFTER else term(bearing)
+        told = say("{first}, then the {next}", first=told, next=after)
     return told
+
+
+_AFTER = {
+    "left front quarter": mark("left front"),
+    "right front quarter": mark("right front"),
+    "left rear quarter": mark("left rear"),
+    "right rear quarter": mark("right rear"),
+}
 
 
 _OF_THE_PILOT = {
@@ -238,7 +248,8 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
         (say("inverted"), works.inverted),
         (say("left side down"), works.left_side_down),
         (say("right side down"), works.right_side_down),
-        (say("in water"), works.in_water),
+        (say("afloat"), works.afloat),
+        (say("inverted in water"), works.inverted_in_water),
     )
     told = [(attitude, Value(say(OPENS[str(answer)])) if said(answer) else unknown()) for attitude, answer in asked]
     if works.room_needed is not None:

@@ -124,7 +124,9 @@ def _way(way: Tree | None) -> str:
 
 def _part(tree: Mapping[str, Tree], path: Path) -> str:
     place = tree.get("place")
-    words = [place.get(key) for key in ("panel", "feel", "side")] if isinstance(place, dict) else []
+    words = [place.get(key) for key in ("panel", "feel")] if isinstance(place, dict) else []
+    side = place.get("side") if isinstance(place, dict) else None
+    words.append(term(side) if isinstance(side, str) else None)
     told = ", ".join(word for word in words if isinstance(word, str) and word not in {v.value for v in NonValue})
     return told or say("something else: see the page of its type")
 

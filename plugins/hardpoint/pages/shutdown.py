@@ -10,7 +10,6 @@ from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import wants_sketch
 from hardpoint.pages.shown import Shown
 from hardpoint.pages.telling import (
-    answer,
     folded,
     in_full,
     several,
@@ -106,8 +105,8 @@ def _swung(shown: Shown) -> Iterator[Line]:
 def _control(shown: Shown, name: str, control: Control) -> Steps:
     path: Path = ("controls", name)
     facts = [
-        shown.fact(say("Guard"), (*path, "guard"), answer(control.guard)),
-        shown.fact(say("Beyond off"), (*path, "beyond_off"), answer(control.beyond_off)),
+        shown.fact(say("Guard"), (*path, "guard"), control.guard),
+        shown.fact(say("Beyond off"), (*path, "beyond_off"), control.beyond_off),
         _alone(shown, path, control),
         shown.fact(say("It has worked when"), (*path, "success"), control.success),
         shown.fact(say("Looks"), (*path, "looks"), control.looks),
@@ -119,7 +118,7 @@ def _control(shown: Shown, name: str, control: Control) -> Steps:
     if control.feel is not None:
         facts.append(shown.fact(say("Feels"), (*path, "feel"), control.feel))
     if control.stays_live is not None:
-        facts.append(shown.fact(say("Stays live"), (*path, "stays_live"), answer(control.stays_live)))
+        facts.append(shown.fact(say("Stays live"), (*path, "stays_live"), control.stays_live))
     if control.repeats:
         twin = say("a second one of {control}", control=name_words(control.repeats))
         facts.append(shown.fact(say("Also"), (*path, "repeats"), twin))
@@ -217,7 +216,7 @@ def _battery(shown: Shown, name: str, battery: Battery) -> Fact:
     """What stays live first; then what it is, where, and what cuts it off."""
     path: Path = ("batteries", name)
     answers = [
-        (say("stays live"), tell(answer(battery.stays_live))),
+        (say("stays live"), tell(battery.stays_live)),
         (say("where"), told_place(battery.place, shown.airframe)),
         (say("cut off by"), cut_by(battery.cut_by)),
         (say("made of"), tell(battery.chemistry)),

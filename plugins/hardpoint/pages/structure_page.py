@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from hardpoint.drawings.side_view import side_view
+from hardpoint.findings import Path, dotted
 from hardpoint.pages import addresses
 from hardpoint.pages.across.links import with_links
-from hardpoint.pages.shown import Shown, shown_type
+from hardpoint.pages.shown import Shown, said_before, shown_tail, shown_type, spoken
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import place_words, several, tell, term, unknown
-from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value
+from hardpoint.pages.telling import in_full, place_words, several, tell, unknown
+from hardpoint.pages.terms import label_of, term
+from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value, Was
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, LoadPoint
@@ -31,6 +35,7 @@ def structure_page(site: Site, type_: Type) -> Page:
     page = addresses.structure_page(type_.id)
     title = say("{name}: structure", name=shown.name)
     sections = (
+        *_aircraft(site, type_, page),
         Section("side-view", say("Left side"), (_drawing(shown),), say("Side view")),
         with_links(Section("load-points", say("Load points"), _points(shown), say("Load points")), shown, page),
         Section("lifts", say("Declared lifts"), (_lifts(shown),), say("Lifts")),
@@ -95,7 +100,8 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
     basis = tell(point.basis)
     if point.use in LIFTING and basis.state == "unknown":
         basis = unknown(say("no lift can be computed by this point"))
-    conditions = "; ".join(part for part in (point.only_if or "", tell(point.what).text) if part)
+    condition = say("only if: {condition}", condition=point.only_if) if point.only_if else ""
+    conditions = "; ".join(part for part in (condition, tell(point.what).text, *_rigging(point, path)) if part)
     return Row(
         (
             Value(f"{number} {name.replace('-', ' ')}", note=conditions),
@@ -115,6 +121,43 @@ def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
         addresses.anchor(path),
         "plain" if point.use in LIFTING else "caution",
     )
+
+
+def _rigging(point: LoadPoint, path: Path) -> Iterator[str]:
+    """What fits the point, the least width of a strap, where it leaves the skin: for whoever brings the gear."""
+    for key, words in (
+        ("fits", mark("fits: {answer}")),
+        ("strap_width", mark("strap at least {answer} wide")),
+        ("leaves_skin", mark("the strap leaves the skin at WL {answer}")),
+    ):
+        answer = getattr(point, key)
+        if answer is not None:
+            yield say(words, answer=in_full(tell(answer, (*path, key))))
+
+
+def _aircraft(site: Site, type_: Type, page: str) -> tuple[Section, ...]:
+    """What single aircraft have otherwise: their pages lead here, and a load is judged by the aircraft."""
+    lines = [line for tail in site.fleet.tails_of(type_.id) for line in _of_tail(shown_tail(tail), page)]
+    if not lines:
+        return ()
+    return (Section("aircraft", say("Aircraft that differ"), (Lines(tuple(lines)),), say("Aircraft")),)
+
+
+def _of_tail(shown: Shown, page: str) -> Iterator[Line]:
+    href = addresses.relative(addresses.tail_page(shown.tail), page)
+    if not shown.declared:
+        yield Line(
+            say("how it differs: nobody has declared it"), say("{tail}: UNKNOWN", tail=shown.tail), "unknown", href
+        )
+    for change in shown.changes:
+        if change.path[0] in _LIFTED_BY:
+            what = label_of(change.path, start=1).replace("-", " ")
+            here = say("not on this aircraft") if change.here is None else spoken(change.here, change.path)
+            was = (Was(dotted(change.at), "", said_before(change)),)
+            yield Line(f"{what}: {here}", f"{shown.tail}:", "caution", href, was=was)
+
+
+_LIFTED_BY = ("load_points", "lifts", "masses", "profile", "size", "datum")
 
 
 def _stations(point: LoadPoint) -> str:
@@ -146,8 +189,11 @@ def _lifts(shown: Shown) -> Block:
             "by {points}; tail line: {point}; {states}",
             points=points,
             point=line.text.replace("-", " "),
-            states=tell(lift.state).text,
+            states=" / ".join(tell(state).text for state in lift.states),
         )
+        if lift.not_while_live:
+            devices = ", ".join(device.replace("-", " ") for device in lift.not_while_live)
+            words += "; " + say("refused while live or UNKNOWN: {devices}", devices=devices)
         if lift.not_until:
             words += "; " + say("not until {what}", what=lift.not_until)
         lines.append(Line(words, f"{name.replace('-', ' ').capitalize()}:", id=addresses.anchor(("lifts", name))))

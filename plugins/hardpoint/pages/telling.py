@@ -9,7 +9,6 @@ from typing import Any
 
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Path
-from hardpoint.pages.terms import answer as answer
 from hardpoint.pages.terms import as_text as as_text
 from hardpoint.pages.terms import first_capital, span_words, verb, word
 from hardpoint.pages.terms import label_of as label_of
@@ -22,7 +21,7 @@ from hardpoint.records.quantities import Travel
 from hardpoint.records.texts import Span
 from hardpoint.records.ways import Step as RecordStep
 from hardpoint.units import Quantity, shown
-from hardpoint.words import mark, say, say_again, say_in
+from hardpoint.words import mark, say, say_again, say_count, say_in
 
 _VERBS_BY_KIND = {
     "toggle": "move",
@@ -60,7 +59,7 @@ def tell(value: Any, path: Path = ()) -> Value:
     if isinstance(value, Quantity):
         return tell_quantity(value, path)
     if isinstance(value, Travel):
-        return Value(value.text) if value.quantity is None else tell_quantity(value.quantity, path)
+        return tell_quantity(value.quantity, path) if value.quantity else Value(_turns(value))
     if isinstance(value, Span):
         return Value(span_words(value))
     if isinstance(value, Place):
@@ -70,6 +69,10 @@ def tell(value: Any, path: Path = ()) -> Value:
     if isinstance(value, tuple):
         return _listed(value)
     return Value(word(value))
+
+
+def _turns(travel: Travel) -> str:
+    return say_count(travel.turns, "{count} turn", "{count} turns") if travel.turns else travel.text
 
 
 def _listed(values: tuple[Any, ...]) -> Value:

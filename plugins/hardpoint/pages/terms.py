@@ -1,55 +1,28 @@
-"""The record's own closed words on a page: choices, keys, verbs of steps. Author's words never pass through here."""
+"""Paths and parts of records in plain words; the closed words themselves are told in ``records/terms.py``."""
 
 from __future__ import annotations
 
 import re
-from typing import Any
 
 from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
-from hardpoint.records.base import Chosen, Part
+from hardpoint.records.base import Part
 from hardpoint.records.known import NonValue, Tree
 from hardpoint.records.locate import holds_choice, keys_of, kinds_of
+from hardpoint.records.terms import doing
+from hardpoint.records.terms import key_words as key_words
+from hardpoint.records.terms import span_words as span_words
+from hardpoint.records.terms import term as term
+from hardpoint.records.terms import verb as verb
+from hardpoint.records.terms import word as word
 from hardpoint.records.texts import Span
 from hardpoint.records.vocabulary import ANSWERS, SECTIONS, all_keys
-from hardpoint.records.ways import two_directions
-from hardpoint.words import mark, say, say_in
+from hardpoint.words import say
 
-_IN_TWO = {
-    "both": mark("{first} and {second}"),
-    "free end": mark("free end {first}"),
-    "free end to": mark("free end {first} to {second}"),
-}
-
-
-def term(value: str) -> str:
-    """A choice of the model in the language that is spoken: ``walked``, ``towards floor``, ``free end aft``."""
-    told = two_directions(value)
-    if told is None:
-        return say(str(value))
-    how, first, second = told
-    names = {"first": say(first)} | ({"second": say(second)} if second else {})
-    return say(_IN_TWO[how], **names)
-
-
-def word(value: Any) -> str:
-    """A choice in the language that is spoken, any other text as its author wrote it."""
-    return term(value) if isinstance(value, Chosen) else str(value)
-
-
-def answer(value: Any) -> Any:
-    """``none`` and ``nothing`` in the language that is spoken where they answer; other words as they were written."""
-    return term(value) if isinstance(value, str) and not isinstance(value, NonValue) and value in ANSWERS else value
-
-
-def verb(do: str) -> str:
-    """What a step does, as it begins a sentence."""
-    return first_capital(say_in("step", str(do)))
-
-
+_STRETCH = re.compile(r"-?[\\d.]+ to -?[\\d.]+|(?:below|above|forward of|aft of) -?[\\d.]+")
 _WRITTEN = (
-    (re.compile(r"\b(hp|lp|hv)\b"), lambda found: found[1].upper()),
-    (re.compile(r"\b(anti|negative) g\b"), lambda found: f"{found[1]}-g"),
+    (re.compile(r"\\b(hp|lp|hv)\\b"), lambda found: found[1].upper()),
+    (re.compile(r"\\b(anti|negative) g\\b"), lambda found: f"{found[1]}-g"),
 )
 """Ids are small letters joined by hyphens; the trade writes these words otherwise."""
 
@@ -70,22 +43,6 @@ def name_words(name: str) -> str:
 def title_of(name: str) -> str:
     """An id as a heading: ``magneto-left`` -> ``Magneto left``."""
     return first_capital(name_words(name))
-
-
-def key_words(key: str) -> str:
-    """A key of the model in plain words: ``off_is`` -> ``off is``."""
-    return say_in("key", key.replace("_", " "))
-
-
-def span_words(span: Span) -> str:
-    """A stretch as it was written, with the words between its figures in the language that is spoken."""
-    first, _, last = span.text.rpartition(" ")
-    low, to, _ = first.partition(" ")
-    if to:
-        told = {"forward of": mark("forward of {station}"), "aft of": mark("aft of {station}")}
-        return say(told[first], station=last) if first in told else say("{low} to {high}", low=low, high=last)
-    told = {"below": mark("below {station}"), "above": mark("above {station}")}
-    return say(told[first], station=last) if first in told else span.text
 
 
 def label_of(path: Path, *models: type[Part], start: int = 0) -> str:
@@ -124,7 +81,9 @@ def _inside(tree: Tree, path: Path, model: type[Part]) -> str:
     if isinstance(tree, dict | list):
         return as_text(tree, path, model)
     if path and path[-1] == "do" and holds_choice(model, path):
-        return say_in("step", tree)
+        return doing(tree)
+    if _STRETCH.fullmatch(tree):
+        return span_words(Span(tree, None, None))
     return term(tree) if tree in ANSWERS or holds_choice(model, path) else tree
 
 

@@ -7,7 +7,7 @@ from itertools import combinations
 
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
-from hardpoint.pages.entries import Flown, all_flown, dated, every_day
+from hardpoint.pages.entries import Flown, all_flown, dated, day_name, every_day
 from hardpoint.pages.key_facts import key_facts
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import way_words
@@ -52,7 +52,8 @@ def _day(day_id: str, flown: tuple[Flown, ...], page: str) -> Iterator[Block]:
             for one in flown
         )
         heads = (say("Number"), fact.title)
-        yield Table(f"{day_id}-{fact.id}", fact.title, heads, rows, folded=fact.id not in _OPEN)
+        caption = say("{fact}, {day}", fact=fact.title, day=day_name(day_id))
+        yield Table(f"{day_id}-{fact.id}", caption, heads, rows, folded=fact.id not in _OPEN)
 
 
 def _opposites(flown: tuple[Flown, ...]) -> Iterator[Line]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from hardpoint.figures.fitness import Gap, gaps_that_bite
+from hardpoint.figures.fitness import Gap, gaps_that_bite, thing_depth
+from hardpoint.figures.reports import reports_that_count
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
@@ -16,8 +17,9 @@ from hardpoint.records.event import Day, Entry
 from hardpoint.words import say
 
 
-def unfit_gaps(site: Site, entry: Entry) -> tuple[Gap, ...]:
+def unfit_gaps(site: Site, entry: Entry, day: Day | None = None) -> tuple[Gap, ...]:
     """Why an entry is unfit; empty where nothing recorded makes it so, which does not make it fit."""
+    reported = reports_that_count(entry, day) if day else {}
     also = site.station.unfit_also if site.station else ()
     aircraft = site.fleet.tails.get(str(entry.tail))
     airframe = aircraft.airframe if aircraft else site.fleet.types[entry.type].airframe
@@ -26,14 +28,14 @@ def unfit_gaps(site: Site, entry: Entry) -> tuple[Gap, ...]:
         undeclared = (Gap(say("which aircraft it is; its type is shown"), (), "undeclared"),)
     elif not aircraft.declared:
         undeclared = (Gap(say("how it differs from its type: nobody has declared it"), (), "undeclared"),)
-    return (*undeclared, *gaps_that_bite(airframe, also))
+    return (*undeclared, *gaps_that_bite(airframe, also, reported))
 
 
 def unfit_section(site: Site, page: str, day_id: str, day: Day) -> Section:
     """One block a number: what is unknown or conflicts where crews act."""
     blocks: list[Block] = []
     for one in all_flown(site, day):
-        gaps = unfit_gaps(site, one.entry)
+        gaps = unfit_gaps(site, one.entry, day)
         title = f"{one.number} {one.called}"
         if gaps:
             title = say("{entry}: unfit with these gaps", entry=title)
@@ -58,34 +60,29 @@ def _at(address: str, page: str) -> str:
 
 def gap_lines(gaps: Iterable[Gap], address: str, page: str) -> Iterator[Line]:
     """One line a thing: all that nobody knows of it, then what conflicts; it leads to the thing."""
-    by_thing: dict[tuple[Path, str], list[str]] = {}
+    by_thing: dict[tuple[Path, str], list[Path]] = {}
     for gap in gaps:
         if gap.kind == "undeclared":
             yield Line(gap.group, say("UNKNOWN:"), "unknown", relative(address, page))
             continue
-        depth = _depth(gap.path)
-        by_thing.setdefault((gap.path[:depth], gap.kind), []).append(_answer(gap.path, depth))
-    for (thing, kind), answers in by_thing.items():
+        by_thing.setdefault((gap.path[: thing_depth(gap.path)], gap.kind), []).append(gap.path)
+    for (thing, kind), paths in by_thing.items():
         word = say("UNKNOWN") if kind == "unknown" else say("the two figures disagree")
-        told = ", ".join(dict.fromkeys(answer for answer in answers if answer))
+        told = "; ".join(_answers(paths, len(thing)))
         name = label_of(thing, start=min(1, len(thing) - 1)).replace("-", " ").capitalize()
         text = f"{told}: {word}" if told else word
         href = relative(f"{address}#{_anchor(thing)}", page)
         yield Line(text, f"{name}:", "unknown" if kind == "unknown" else "caution", href)
 
 
-def _answer(path: Path, depth: int) -> str:
-    """``works.left_side_down`` -> ``opens left side down``: the record's own keys say little to an organiser."""
-    if path[depth : depth + 1] == ("works",) and len(path) > depth + 1:
-        return say("opens {attitude}", attitude=label_of(path, start=depth + 1))
-    return label_of(path, start=depth) if len(path) > depth else ""
-
-
-def _depth(path: Path) -> int:
-    """How much of a path names the thing: ``exits.sill-latch`` of ``exits.sill-latch.works.inverted``."""
-    if path[0] == "seats" and len(path) > 3:
-        return 4
-    return 1 if path[0] in ("high_voltage", "approach") else 2
+def _answers(paths: Iterable[Path], depth: int) -> Iterator[str]:
+    """What of the thing is open; in which attitudes it opens is told in one go."""
+    below = [path for path in paths if len(path) > depth]
+    attitudes = [path for path in below if path[depth] == "works" and len(path) > depth + 1]
+    if attitudes:
+        told = ", ".join(label_of(path, start=depth + 1) for path in attitudes)
+        yield say("whether it opens {attitudes}", attitudes=told)
+    yield from (label_of(path, start=depth) for path in below if path not in attitudes)
 
 
 _OF_PARTS = {"approach": "approach", "high_voltage": "stay-clear", "pyrotechnics": "stay-clear"}

@@ -50,11 +50,15 @@ def way_of(route: Route | NonValue) -> Value:
         return tell(route)
     spots = said(route.path)
     if spots is None:
-        return Value(say("way UNKNOWN"), "unknown", note=_plain(route))
+        return Value(say("which way it runs: UNKNOWN"), "unknown", note=_plain(route))
     sides = [side for side, _ in groupby(spots, key=lambda spot: spot.side)]  # a line can come back to a side
     told = tell(sides[0]).text
     for side in sides[1:]:
         told = say("{first} then {next}", first=told, next=tell(side).text)
+    if route.then_unknown is not None:
+        return Value(
+            say("{way}, as far as it was followed; from there UNKNOWN", way=told), "unknown", note=_plain(route)
+        )
     return Value(told, "unknown" if NonValue.UNKNOWN in sides else "said", note=_plain(route))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, ClassVar
 
 from pydantic import BaseModel, ConfigDict, GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
@@ -43,6 +43,13 @@ class Part(BaseModel):
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", use_attribute_docstrings=True, populate_by_name=False)
+
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ()
+    """Keys that may be left out and then count as unknown: pages print UNKNOWN for them, so they are open questions."""
+
+    def open_beside(self) -> tuple[str, ...]:
+        """Keys whose answer stands and is still not whole, so that they are open questions as well."""
+        return ()
 
     @classmethod
     def __get_pydantic_core_schema__(cls, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -41,6 +41,21 @@ class Swap(Part):
     """Why."""
 
 
+class Report(Part):
+    """What a licensed person reported of one rocket or cartridge, for one aircraft on one day."""
+
+    state: Literal["inactive", "live"]
+    """What was reported. How it was made so is not asked, and stands nowhere in this book."""
+    by: Words
+    """The role that reported, never a name: "armourer of the owner"."""
+    licence: Words
+    """The licence that this person holds for the device: nobody else's word counts."""
+    date: Date
+    """On which day: a report from another day does not count."""
+    at: Time
+    """When."""
+
+
 class Entry(Part):
     """One aircraft in the line-up of a day."""
 
@@ -60,6 +75,8 @@ class Entry(Part):
     """Whether the slot leads over water."""
     swaps: tuple[Swap, ...] = ()
     """Swaps since the line-up was printed, the first first."""
+    reported: Named[Stated[Report]] = Field(default_factory=dict)
+    """What was reported for this day of rockets and cartridges, under their ids; until then each counts as live."""
     notes: Words | None = None
     """Anything else."""
 

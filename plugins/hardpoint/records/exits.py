@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -58,6 +58,8 @@ class Canopy(Part):
 class Works(Part):
     """In which attitude it can be opened. A key that is left out is unknown, and printed so."""
 
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("left_side_down", "right_side_down", "afloat", "inverted_in_water")
+
     upright: Stated[Opens]
     """On its wheels or belly."""
     inverted: Stated[Opens]
@@ -66,8 +68,10 @@ class Works(Part):
     """Lying on the airframe's left side."""
     right_side_down: Stated[Opens] | None = None
     """Lying on the airframe's right side."""
-    in_water: Stated[Opens] | None = None
-    """Afloat or under water."""
+    afloat: Stated[Opens] | None = None
+    """In water with its canopy side out of it, floating or sunk to the sills."""
+    inverted_in_water: Stated[Opens] | None = None
+    """In water on its back, the exit under water."""
     room_needed: Known[Length] | None = None
     """Clearance that it needs to open."""
 

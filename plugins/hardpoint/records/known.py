@@ -102,6 +102,9 @@ Known = Annotated[T | NonValue, _Admits(*NonValue)]
 Stated = Annotated[T | NonValue, _Admits(NonValue.UNKNOWN)]
 """A value or ``unknown``: the thing is certainly there, only its value may be missing."""
 
+Arises = Annotated[T | NonValue, _Admits(NonValue.UNKNOWN, NonValue.NOT_APPLICABLE)]
+"""A value, ``unknown``, or ``not applicable`` where the question does not arise; it is nothing that is fitted."""
+
 
 def is_said(value: T | NonValue) -> TypeGuard[T]:
     """True for a real value, False for any of the three non-values."""

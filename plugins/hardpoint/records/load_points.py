@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import ClassVar, Literal
 
 from pydantic import Field
 
@@ -22,6 +22,8 @@ Basis = Literal["limit", "proof", "ultimate", "owner's practice"]
 
 class Access(Part):
     """What is opened to reach a point, by attitude. A key that is left out is unknown, and printed so."""
+
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("afloat",)
 
     upright: Stated[Words]
     """On its wheels or belly."""
@@ -58,6 +60,8 @@ class LoadPoint(Part):
     """Least width of a strap."""
     leaves_skin: Known[Position] | None = None
     """For a wrap: waterline at which the strap leaves the skin."""
+    not_while_live: tuple[Id, ...] = ()
+    """Rockets and cartridges while which are live nobody hooks on here; ids under pyrotechnics."""
     only_if: Words | None = None
     """A condition: "wings off"."""
 
@@ -82,33 +86,37 @@ class Spreader(Part):
     """What it may carry."""
 
 
+Condition = Literal[
+    "empty",
+    "fuelled as planned",
+    "full fuel",
+    "occupants and kit",
+    "flooded",
+    "tanks drained",
+    "wings off",
+    "parts taken off",
+]
+
+
 class Lift(Part):
-    """A lift that somebody declared: which points together, in which state."""
+    """A lift that somebody declared: which points together, in which states."""
 
     points: tuple[Id, ...]
     """Ids under load_points."""
     tail_line: Known[Id]
     """The point of the line that only steadies."""
-    state: tuple[
-        Literal[
-            "empty",
-            "fuelled as planned",
-            "occupants and kit",
-            "flooded",
-            "tanks drained",
-            "wings off",
-            "parts taken off",
-        ],
-        ...,
-    ]
-    """The states in which it is meant."""
+    states: tuple[tuple[Condition, ...], ...]
+    """The states in which it is meant, one a line; what stands together on a line is true at once:
+    ``- [empty]``, ``- [fuelled as planned, flooded]``. Each begins with the empty mass and adds or takes off."""
     taken_off: tuple[Id, ...] = ()
     """Items under masses.items that are taken off first."""
     hook: Stated[Hook]
     """The hook over the points."""
     spreader: Known[Spreader] | None = None
     """A spreader beam."""
+    not_while_live: tuple[Id, ...] = ()
+    """Rockets and cartridges, ids under pyrotechnics: refused until each is reported inactive for that day."""
     not_until: Words | None = None
-    """What has to be done or reported first."""
+    """What else has to be done or reported first."""
     declared_by: Stated[Words] | None = None
     """Who declared it."""

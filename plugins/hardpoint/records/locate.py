@@ -11,6 +11,7 @@ from hardpoint.findings import Path
 from hardpoint.records.base import Part
 from hardpoint.records.known import NonValue
 from hardpoint.records.ways import Way
+from hardpoint.units import Quantity
 
 PartOfPath = Literal["key", "choice", "id", "open"]
 """What a part of a path is: a key of a model, a word out of a closed list, the author's own (a number, too); ``open``
@@ -59,7 +60,7 @@ def kinds_of(model: type[Part], path: Path) -> tuple[PartOfPath, ...]:
     kinds: list[PartOfPath] = []
     for part in path:
         bare = _bare(here)
-        if isinstance(bare, type) and issubclass(bare, Part):
+        if bare is Quantity or (isinstance(bare, type) and issubclass(bare, Part)):
             kinds.append("key")
         elif bare is Any:
             kinds.append("open")

@@ -7,10 +7,10 @@ from typing import Literal
 from pydantic import Field
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Stated
+from hardpoint.records.known import Known, Stated
 from hardpoint.records.texts import Count, Named, Number, Position
 
-SurfaceKind = Literal["wing", "tailplane", "fin", "ventral fin", "winglet", "strut"]
+SurfaceKind = Literal["wing", "tailplane", "fin", "ventral fin", "winglet", "strut", "wire"]
 
 
 class Section(Part):
@@ -27,7 +27,10 @@ class Section(Part):
 
 
 class Surface(Part):
-    """A wing, tailplane or fin by its root and tip; a wing or tailplane is mirrored to the other side."""
+    """A wing, tailplane, fin, strut or wire by its root and tip; all but a fin are mirrored to the other side.
+
+    A strut or a wire runs from its root at the lowest to its tip at the highest waterline.
+    """
 
     kind: SurfaceKind
     """wing, tailplane, fin ..."""
@@ -87,8 +90,8 @@ class Profile(Part):
 
     sections: tuple[Section, ...]
     """Cross-sections from nose to tail, at least three."""
-    canopy: Stated[Position] | None = None
-    """The stretch of the canopy along the fuselage."""
+    canopy: Known[Position] | None = None
+    """The stretch of the canopy along the fuselage; not fitted on an open cockpit or a cabin within the sections."""
     canopy_top: Number | None = None
     """Waterline of the canopy's highest point."""
     surfaces: Named[Surface] = Field(default_factory=dict)

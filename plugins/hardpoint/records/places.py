@@ -81,16 +81,22 @@ class Spot(Part):
 
 
 class Route(Part):
-    """The way of a line or cable. Where the path is unknown it counts over the whole ``stretch``."""
+    """The way of a line or cable, from its start. What is unknown of it counts over its whole stretch, on all sides."""
 
     path: Stated[tuple[Spot, ...]]
     """Points in order, from its start to its end; or unknown."""
+    then_unknown: Position | None = None
+    """The stretch in which it goes on after the last point of the path, nobody knows how: "2100 to 2600"."""
     stretch: Stated[Position] | None = None
-    """The stretch in which it certainly runs, where the path is unknown."""
+    """The stretch in which it certainly runs, where the whole path is unknown."""
     ends_at: Words | None = None
     """What it ends at: engine, a tank, or other words."""
     looks: Stated[Words] | None = None
     """Colour and size: "orange, 20 mm"."""
+
+    def open_beside(self) -> tuple[str, ...]:
+        """The path, where it is known in part only."""
+        return ("path",) if self.then_unknown is not None else ()
 
 
 class Landmark(Part):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known, Stated
+from hardpoint.records.known import Arises, Known, Stated
 from hardpoint.records.places import Place
 from hardpoint.records.quantities import Duration, Length
 from hardpoint.records.texts import Count, Words
@@ -39,8 +39,8 @@ class Propeller(Part):
     """What the blades are made of."""
     blades: Stated[Count]
     """How many blades."""
-    hand_swung: Stated[Literal["by hand", "by a starter"]]
-    """How it is started; one that is swung by hand fires at a touch."""
+    hand_swung: Arises[Literal["by hand", "by a starter"]]
+    """How it is started; one that is swung by hand fires at a touch. Not applicable to an electric motor."""
 
 
 class TurningRotor(Part):

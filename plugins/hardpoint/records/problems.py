@@ -14,8 +14,8 @@ RecordRule = Literal[
     "difference-twice", "gauge-or-absolute", "governed-pair", "governs-not-stated", "mass-for-force",
     "negative-quantity", "non-value-not-admitted", "not-a-count", "not-a-date", "not-a-factor", "not-a-listing",
     "not-a-position", "not-a-time", "not-a-travel", "not-an-answer", "not-text", "place-says-nothing",
-    "stretch-backwards", "too-long", "turn-without-observer", "undeclared-differences", "unknown-way",
-    "unreadable-quantity", "way-not-of-the-airframe", "wrong-dimension",
+    "stretch-backwards", "too-long", "turn-without-observer", "undeclared-differences",
+    "unknown-way", "unreadable-quantity", "way-not-of-the-airframe", "wrong-dimension",
 ]  # fmt: skip
 """Every rule by which the models themselves refuse a value; those of quantities come from ``hardpoint.units``."""
 

@@ -15,7 +15,8 @@ from hardpoint.records.problems import RecordRule, problem
 from hardpoint.records.texts import Reads, text_of
 from hardpoint.units import KINDS, Kind, Quantity, QuantityError, read
 
-_GOVERNED = ("stated", "governs")
+GOVERNED = ("stated", "governs")
+"""The two keys of a pair of which one statement governs."""
 _BEGINS = r"^\s*[-+\u2212]?[0-9]"
 """For editors, which leave the rest to the reader: a quantity begins with its number."""
 
@@ -36,7 +37,7 @@ class _Measures:
             "title": f"{KINDS[self.kind].noun} stated twice, and which statement governs",
             "type": "object",
             "properties": {"stated": {"type": "string"}, "governs": {"type": "string"}},
-            "required": list(_GOVERNED),
+            "required": list(GOVERNED),
             "additionalProperties": False,
         }
         return {"anyOf": [text, pair]}
@@ -65,7 +66,7 @@ class _Measures:
     def _split(self, value: Any) -> tuple[str, str | None]:
         if not isinstance(value, Mapping):
             return text_of(value, KINDS[self.kind].noun, KINDS[self.kind].example), None
-        if set(value) != set(_GOVERNED):
+        if set(value) != set(GOVERNED):
             keys = ", ".join(map(str, value))
             raise problem(
                 "governed-pair",
@@ -73,7 +74,7 @@ class _Measures:
                 expected=f"{KINDS[self.kind].noun}, or the two keys stated and governs",
                 example="{stated: 560 lbf / 250 daN, governs: 560 lbf}",
             )
-        texts = [text_of(value[key], KINDS[self.kind].noun, KINDS[self.kind].example, at=key) for key in _GOVERNED]
+        texts = [text_of(value[key], KINDS[self.kind].noun, KINDS[self.kind].example, at=key) for key in GOVERNED]
         return texts[0], texts[1]
 
 

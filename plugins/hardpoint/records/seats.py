@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known, Stated
+from hardpoint.records.known import Arises, Known, Stated
 from hardpoint.records.places import Place
 from hardpoint.records.quantities import Length, Mass
 from hardpoint.records.texts import Named, Words
@@ -31,6 +31,7 @@ TieKind = Literal[
     "shoulder straps",
     "lap strap",
 ]
+Inflates = Literal["by itself", "by hand", "does not inflate"]
 Leaves = Literal["leaves with the occupant", "stays with the airframe"]
 
 
@@ -79,7 +80,11 @@ class Worn(Part):
     what: Words
     """What it is: "automatic life jacket"."""
     carried: Stated[Words]
-    """When it is worn, and where it is kept otherwise."""
+    """When it is worn: "always", "over-water slots only"."""
+    kept: Stated[Words] | None = None
+    """Where it is kept while it is not worn: "pocket behind the rear seats"."""
+    inflates: Arises[Inflates] | None = None
+    """Whether it inflates, and how; one that inflates by itself fills in a flooded cabin and holds its wearer there."""
     lifting: Stated[Leaves] | None = None
     """Whether it leaves with the occupant."""
     caution: Words | None = None

@@ -6,14 +6,14 @@ What lies behind a skin counts as complete only where somebody walked it. A clai
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
 from hardpoint.records.base import Part
-from hardpoint.records.known import Known, NonValue, Stated
+from hardpoint.records.known import Arises, Known, NonValue, Stated
 from hardpoint.records.materials import Material
 from hardpoint.records.places import Place, Route
 from hardpoint.records.problems import problem
@@ -91,6 +91,8 @@ FoundBehind = Annotated[Mapping[str, BehindItem | NonValue] | NonValue, _Found()
 class ZoneSide(Part):
     """One side of a zone."""
 
+    silence_is_unknown: ClassVar[tuple[str, ...]] = ("behind",)
+
     cut: Stated[Cut]
     """The verdict of the record's author; a window is drawn only where the listing is walked and complete."""
     listing: Stated[Listing]
@@ -132,10 +134,10 @@ class Zone(Part):
     """The airframe's left side."""
     right: ZoneSide
     """The airframe's right side."""
-    top: ZoneSide | None = None
-    """The side towards the canopy."""
-    floor: ZoneSide | None = None
-    """The side towards the floor."""
+    top: Arises[ZoneSide] | None = None
+    """The side towards the canopy; not applicable where its band of heights ends there."""
+    floor: Arises[ZoneSide] | None = None
+    """The side towards the floor; not applicable where its band of heights begins there."""
 
 
 class Absence(Part):

@@ -17,6 +17,7 @@ from hardpoint.records.event import Event
 from hardpoint.records.known import NonValue
 from hardpoint.records.locate import keys_of
 from hardpoint.records.provenance import SectionName
+from hardpoint.records.quantities import GOVERNED
 from hardpoint.records.sources import Source
 from hardpoint.records.station import Station
 from hardpoint.records.structure import NOTHING_FOUND
@@ -39,7 +40,8 @@ def verbs() -> tuple[str, ...]:
 @cache
 def all_keys() -> tuple[str, ...]:
     """Every key of every kind of record in plain words, sorted."""
-    return tuple(sorted({key.replace("_", " ") for model in _models() for key in keys_of(model)}))
+    found = {key.replace("_", " ") for model in _models() for key in keys_of(model)}
+    return tuple(sorted(found | set(GOVERNED)))
 
 
 @cache

@@ -7,6 +7,7 @@ from typing import Any
 
 from hardpoint.findings import Path
 from hardpoint.records.base import Part
+from hardpoint.records.known import NonValue
 
 
 def parts_of(value: Any, path: Path = ()) -> Iterator[tuple[Path, Part]]:
@@ -21,9 +22,15 @@ def parts_of(value: Any, path: Path = ()) -> Iterator[tuple[Path, Part]]:
 
 
 def values_of(value: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:
-    """Every value that is not itself a part, mapping or list: words, quantities, spans, dates, non-values."""
+    """Every value that is not itself a part, mapping or list: words, quantities, spans, dates, non-values.
+
+    A question that was left out and counts as unknown (``silence_is_unknown``) is told as one that says so, and so is
+    one that is answered in part (``open_beside``).
+    """
     if isinstance(value, Part):
         yield from (found for key, child in fields_of(value) for found in values_of(child, (*path, key)))
+        yield from (((*path, key), NonValue.UNKNOWN) for key in value.silence_is_unknown if getattr(value, key) is None)
+        yield from (((*path, key), NonValue.UNKNOWN) for key in value.open_beside())
     elif isinstance(value, Mapping):
         yield from (found for key, child in value.items() for found in values_of(child, (*path, key)))
     elif isinstance(value, tuple) and not hasattr(value, "_fields"):

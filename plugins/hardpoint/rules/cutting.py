@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from hardpoint.figures.hazards import ANYWHERE
-from hardpoint.records.known import entries, said
+from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.structure import Zone
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
 
@@ -25,7 +25,7 @@ def preferred_over_hazard(record: Record) -> Iterator[Hit]:
     for name, zone in entries(record.airframe.zones).items():
         for side in _SIDES:
             listed = getattr(zone, side)
-            if listed is None or listed.cut != "preferred":
+            if listed is None or isinstance(listed, NonValue) or listed.cut != "preferred":
                 continue
             for hazard in hazards:
                 if hazard.meets(zone.fs, zone.wl or ANYWHERE, side):
@@ -69,7 +69,7 @@ def preferred_not_walked(record: Record) -> Iterator[Hit]:
     for name, zone in entries(record.airframe.zones).items():
         for side in _SIDES:
             listed = getattr(zone, side)
-            if listed is None or listed.cut != "preferred":
+            if listed is None or isinstance(listed, NonValue) or listed.cut != "preferred":
                 continue
             if listed.listing != "walked and complete":
                 wanted = "walked and complete, or another verdict on cutting"
@@ -164,7 +164,7 @@ def zones_contradict(record: Record) -> Iterator[Hit]:
             if name == other_name or not _overlap(zone, other):
                 continue
             for side in _SIDES:
-                one, two = getattr(zone, side), getattr(other, side)
+                one, two = said(getattr(zone, side)), said(getattr(other, side))
                 if one and two and one.cut in ("preferred", "possible") and two.cut in _FORBIDS:
                     related = ((("zones", other_name, side, "cut"), str(two.cut)),)
                     wanted = f"{two.cut}, as {other_name} says where the two overlap; or other stretches"
@@ -189,7 +189,7 @@ def walked_by_nobody(record: Record) -> Iterator[Hit]:
         ("zones", name, side, "listing")
         for name, zone in entries(record.airframe.zones).items()
         for side in _SIDES
-        if getattr(zone, side) and getattr(zone, side).listing == "walked and complete"
+        if (listed := said(getattr(zone, side))) and listed.listing == "walked and complete"
     ]
     if walked:
         wanted = f"walked, or another listing at the {len(walked)} sides that say walked and complete"

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from hardpoint.figures.hazards import ANYWHERE, CutHazard
+from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.walk import fields_of, values_of
 from hardpoint.rules.rule import AIRFRAME, Hit, Record
@@ -105,10 +106,11 @@ def more_latches_than_there_are(record: Record) -> Iterator[Hit]:
     "Something opens what covers a seat when the airframe lies inverted; where nothing does, crews must see it.",
 )
 def trapped_inverted(record: Record) -> Iterator[Hit]:
-    """Canopies and open seats none of whose exits opens inverted."""
+    """Canopies and open seats none of whose exits opens inverted, nor any that leads to all of the same seats."""
     exits = entries(record.airframe.exits)
     for what in dict.fromkeys(exit_.opens for exit_ in exits.values()):
-        ways = [exit_ for exit_ in exits.values() if exit_.opens == what]
+        seats = _seats_under(record.airframe, what)
+        ways = [exit_ for exit_ in exits.values() if seats <= _seats_under(record.airframe, exit_.opens)]
         if all(exit_.works.inverted == "does not open" for exit_ in ways):
             section = "seats" if what in record.airframe.seats else "canopies"
             yield Hit(
@@ -118,6 +120,12 @@ def trapped_inverted(record: Record) -> Iterator[Hit]:
                 message=f"nothing recorded opens {what} when the airframe lies inverted; "
                 "say under steadying, inverted, how it is raised, or add an exit with way_in: break in",
             )
+
+
+def _seats_under(airframe: Airframe, what: str) -> frozenset[str]:
+    """The seats that a canopy covers; an open seat is its own."""
+    canopy = entries(airframe.canopies).get(what)
+    return frozenset(canopy.covers) if canopy else frozenset({what})
 
 
 @AIRFRAME.rule(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.fleet import House
 from hardpoint.records.known import NonValue, entries, said
@@ -159,7 +160,7 @@ _WINGS = ("wing", "upper wing", "lower wing")
 
 
 def _is_wing_off(item: Item, lift: Lift) -> bool:
-    return "wings off" in lift.state and _is_wing(item)
+    return any("wings off" in state for state in lift.states) and _is_wing(item)
 
 
 def _is_wing(item: Item) -> bool:
@@ -176,12 +177,35 @@ def state_without_items(record: Record) -> Iterator[Hit]:
     """Lifts in a state whose mass cannot be said, because what is taken off is not there."""
     wings = any(_is_wing(item) for item in entries(record.airframe.masses.items).values())
     for name, lift in record.airframe.lifts.items():
-        if "parts taken off" in lift.state and not lift.taken_off:
-            wanted = "the key taken_off with the ids of those parts"
-            yield Hit(("lifts", name, "state"), "parts taken off", wanted, "taken_off: [engine]")
-        if "wings off" in lift.state and not wings:
-            wanted = "the wings under masses.items, their place with on: wing"
-            yield Hit(("lifts", name, "state"), "wings off", wanted)
+        for index, state in enumerate(lift.states):
+            path: Path = ("lifts", name, "states", index)
+            if "parts taken off" in state and not lift.taken_off:
+                wanted = "the key taken_off with the ids of those parts"
+                yield Hit(path, ", ".join(state), wanted, "taken_off: [engine]")
+            if "wings off" in state and not wings:
+                yield Hit(path, ", ".join(state), "the wings under masses.items, their place with on: wing")
+
+
+_EXCLUDES = {
+    "empty": ("fuelled as planned", "full fuel", "occupants and kit", "flooded"),
+    "fuelled as planned": ("full fuel", "tanks drained"),
+    "full fuel": ("tanks drained",),
+}
+
+
+@AIRFRAME.rule(
+    "state-contradicts-itself",
+    "error",
+    "What stands together in one state of a lift can be true at once: not empty and fuelled, nothing twice.",
+)
+def state_contradicts_itself(record: Record) -> Iterator[Hit]:
+    """States that no aircraft can be in. Two states are two lines; what stands on one line is true at once."""
+    for name, lift in record.airframe.lifts.items():
+        for index, state in enumerate(lift.states):
+            clash = next((two for one in state for two in _EXCLUDES.get(one, ()) if two in state), "")
+            if clash or len(set(state)) < len(state):
+                wanted = "one state a line, and on it only what is true at once"
+                yield Hit(("lifts", name, "states", index), ", ".join(state), wanted, "- [empty]")
 
 
 @AIRFRAME.rule("item-stays-on", "warning", "What a lift takes off first is something that comes off.")
@@ -206,7 +230,7 @@ def item_stays_on(record: Record) -> Iterator[Hit]:
 def named_twice(record: Record) -> Iterator[Hit]:
     """Ids that stand twice in one list of a lift."""
     for name, lift in record.airframe.lifts.items():
-        for key in ("points", "taken_off"):
+        for key in ("points", "taken_off", "not_while_live"):
             listed = getattr(lift, key)
             for index, id_ in enumerate(listed):
                 if id_ in listed[:index]:

@@ -103,6 +103,16 @@ def _lifts(airframe: Airframe) -> Iterator[Hit]:
         for index, item in enumerate(lift.taken_off):
             if item not in items:
                 yield near_miss(("lifts", name, "taken_off", index), "heavy item", item, items)
+        yield from _devices(("lifts", name), lift.not_while_live, airframe)
+    for name, load_point in points.items():
+        yield from _devices(("load_points", name), load_point.not_while_live, airframe)
+
+
+def _devices(path: Path, ids: tuple[str, ...], airframe: Airframe) -> Iterator[Hit]:
+    fitted = entries(airframe.pyrotechnics)
+    for index, id_ in enumerate(ids):
+        if id_ not in fitted:
+            yield near_miss((*path, "not_while_live", index), "rocket or cartridge", id_, fitted)
 
 
 _PHOTO: tuple[str, Severity, str] = ("photo-of-nothing", "error", "A photo shows something that the record has.")

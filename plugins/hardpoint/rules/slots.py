@@ -22,15 +22,15 @@ def _over_water(entry: Entry) -> bool:
 @EVENT.rule(
     "over-water-unanswered",
     "warning",
-    "An aircraft whose slot leads over water says whether some exit opens in water.",
+    "An aircraft whose slot leads over water says whether some exit opens inverted in water.",
 )
 def over_water_unanswered(under: LineUpUnder) -> Iterator[Hit]:
     """Entries over water of aircraft of which nobody has said, for any exit, whether it opens in water."""
     for path, entry in entries_of(under):
         airframe = airframe_of(under, entry) if _over_water(entry) else None
         exits = entries(airframe.exits).values() if airframe else ()
-        if airframe and all(exit_.works.in_water in (None, NonValue.UNKNOWN) for exit_ in exits):
-            wanted = "works.in_water answered at an exit: nobody has said whether one opens in water"
+        if airframe and all(exit_.works.inverted_in_water in (None, NonValue.UNKNOWN) for exit_ in exits):
+            wanted = "works.inverted_in_water answered at an exit: nobody has said whether one opens there"
             yield Hit((*path, "over_water"), str(entry.over_water), wanted)
 
 

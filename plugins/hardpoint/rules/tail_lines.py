@@ -1,8 +1,7 @@
-"""Rules about the line that keeps a lifted airframe from tipping, and about what has to be reported before a lift."""
+"""Rules about the line that keeps a lifted airframe from tipping, and about what must not be live during a lift."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
@@ -60,22 +59,20 @@ def _station(points: Mapping[str, LoadPoint], name: str) -> Decimal | None:
     return fs.middle if fs else None
 
 
-_REPORTED = re.compile(r"(?i)rocket|cartridge|armourer|pyrotechnic|device|\blive\b|seats?\b")
-
-
 @AIRFRAME.rule(
     "lift-with-live-device",
     "warning",
-    "Where a rocket or a cartridge is fitted, a declared lift says what has to be reported of it first (not_until).",
+    "Where a rocket or a cartridge is fitted, a declared lift names it under not_while_live: it is refused until then.",
 )
 def lift_with_live_device(record: Record) -> Iterator[Hit]:
-    """Lifts of an airframe with a device that has to be taken as live, which do not speak of it."""
+    """Lifts of an airframe with a device that has to be taken as live, which do not wait for it."""
     live = live_devices(record.airframe)
-    for name, lift in record.airframe.lifts.items() if live else ():
-        if not _REPORTED.search(lift.not_until or ""):
+    for name, lift in record.airframe.lifts.items():
+        missing = [id_ for id_ in live if id_ not in lift.not_while_live]
+        if missing:
             yield Hit(
-                ("lifts", name, "not_until") if lift.not_until else ("lifts", name),
-                lift.not_until or "",
-                f"under not_until, what has to be reported first of what counts as live: {', '.join(live)}",
-                "each cartridge reported safe by a licensed armourer",
+                ("lifts", name, "not_while_live") if lift.not_while_live else ("lifts", name),
+                ", ".join(lift.not_while_live),
+                f"under not_while_live, what counts as live until it is reported: {', '.join(missing)}",
+                f"not_while_live: [{', '.join(live)}]",
             )

@@ -30,7 +30,7 @@ def no_tool_for_this_cut(record: Record) -> Iterator[Hit]:
     """Zones with a preferred side whose skin no tool of the station gets through."""
     tools = _tools(record)
     for name, zone in entries(record.airframe.zones).items():
-        sides = [side for side in _SIDES if getattr(zone, side) and getattr(zone, side).cut == "preferred"]
+        sides = [side for side in _SIDES if (listed := said(getattr(zone, side))) and listed.cut == "preferred"]
         skin = said(zone.skin)
         material, thickness = (said(skin.material), said(skin.thickness)) if skin else (None, None)
         if not tools or not sides or material is None or any(tool.cuts is NonValue.UNKNOWN for tool in tools.values()):
@@ -71,7 +71,7 @@ def margin_not_stated(record: Record) -> Iterator[Hit]:
     margins = said(record.fleet.house.station.margins) if record.fleet.house else None
     for name, zone in entries(record.airframe.zones).items():
         for side in _SIDES:
-            listed = getattr(zone, side)
+            listed = said(getattr(zone, side))
             behind = entries(listed.behind or {}) if listed and listed.cut == "preferred" else {}
             for id_, thing in behind.items():
                 if margins is not None and thing.kind not in margins:

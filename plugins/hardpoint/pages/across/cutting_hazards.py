@@ -14,11 +14,11 @@ from hardpoint.pages.board import Board, Head, Narrowing, Topic, board_page
 from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import several, tell
-from hardpoint.pages.terms import term
+from hardpoint.pages.terms import span_words, term, word
 from hardpoint.pages.view import Value
 from hardpoint.records.known import entries
 from hardpoint.records.structure import Zone
-from hardpoint.words import say
+from hardpoint.words import Later, say, say_again
 
 ADDRESS = addresses.across_page("cutting-hazards")
 _SIDES: tuple[Literal["left", "right"], ...] = ("left", "right")
@@ -54,7 +54,7 @@ def cutting_hazards_page(site: Site) -> Page:
         say("Hazard"),
         say("{found} of {total} hazards"),
         (
-            Topic("what", say("What"), lambda met: Value(met.first.what)),
+            Topic("what", say("What"), lambda met: Value(_what(met))),
             Topic("side", say("Side"), lambda met: Value(_sides(met))),
             Topic("stretch", say("Stretch"), _stretch),
             Topic("left", say("Cut there, left"), lambda met: _verdict(met, "left")),
@@ -102,13 +102,21 @@ def hazard_row(shown: Shown, path: tuple[str | int, ...]) -> str:
     return "-".join([whose, *(str(part).replace("_", "-").replace(" ", "-") for part in path)])
 
 
+def _what(met: Met) -> str:
+    """The author's own words where the record has some, else what the program made of its kind and name."""
+    what = met.first.what
+    return say_again(what) if isinstance(what, Later) else word(what)
+
+
 def _sides(met: Met) -> str:
     sides = {side for stretch in met.stretches for side in stretch.sides}
-    return ", ".join(term(side) for side in ("left", "right", "centre") if side in sides)
+    ours = (("left", term("left")), ("right", term("right")), ("centre", term("centre")))
+    ends = (("top", say("canopy side")), ("floor", say("floor side")))
+    return ", ".join(words for side, words in (*ours, *ends) if side in sides)
 
 
 def _stretch(met: Met) -> Value:
-    spans = list(dict.fromkeys(stretch.fs.text for stretch in met.stretches))
+    spans = list(dict.fromkeys(span_words(stretch.fs) for stretch in met.stretches))
     if any(stretch.fs == ANYWHERE for stretch in met.stretches):
         return Value(say("UNKNOWN: counts over the whole fuselage"), "unknown")
     text = "FS " + "; ".join(spans)

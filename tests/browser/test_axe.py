@@ -1,0 +1,80 @@
+"""axe-core, the reference engine for accessibility checks in a browser, finds nothing on any kind of page.
+
+It runs with all of its rules (WCAG 2.0 to 2.2 A and AA, and its best practices), in light and in dark. What no engine
+can see, such as what is out of reach of the Tab key, has tests of its own beside this one.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import axe_playwright_python
+import pytest
+
+from tests.browser.conftest import Phone
+
+AXE = (Path(axe_playwright_python.__file__).parent / "axe.min.js").read_text(encoding="utf-8")
+EVENT = "events/three-shores-flying-days"
+KINDS = (
+    "index.html",
+    "types/vostrelle-jinx.html",
+    "types/drosmund-halberd.html",
+    "tails/QQ-BOD.html",
+    "tails/QQ-TWA.html",
+    "types/lumenaar-glimmer/structure.html",
+    "types/tarrowby-bodkin/figures.html",
+    "types/skellrigg-wicket/gaps.html",
+    "types/hobmire-twain/drill.html",
+    f"{EVENT}.html",
+    f"{EVENT}/brief.html",
+    f"{EVENT}/two-at-once.html",
+    f"{EVENT}/gaps.html",
+    "compare.html",
+    "across/anchor-points.html",
+    "across/cutting-hazards.html",
+    "across/pressure-bottles.html",
+    "across/shutdown-controls.html",
+    "across/canopies.html",
+    "gaps.html",
+    "drill.html",
+    "not-in-the-book.html",
+    "station.html",
+    "reading-a-page.html",
+    "record-keys.html",
+    "404.html",
+)
+_RUN = """async () => {
+    const found = await axe.run(document, {resultTypes: ["violations"]});
+    return found.violations.map(v => `${v.id}: ${v.help} (${v.nodes.length}): ${v.nodes[0].html.slice(0, 160)}`);
+}"""
+
+
+def _violations(page: Any) -> list[str]:
+    page.evaluate(AXE)
+    found = page.evaluate(_RUN)
+    assert isinstance(found, list)
+    return found
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("address", KINDS)
+def test_axe_finds_nothing(phone: Phone, address: str, scheme: str) -> None:
+    page = phone(color_scheme=scheme).open(address)
+    assert _violations(page) == []
+
+
+def test_axe_finds_what_is_planted(phone: Phone) -> None:
+    page = phone().open("index.html")
+    page.evaluate("document.querySelector('#content').insertAdjacentHTML('beforeend', '<img src=\"x.png\">')")
+    assert any(found.startswith("image-alt") for found in _violations(page))
+
+
+def test_with_the_finder_and_the_folds_open_axe_finds_nothing(phone: Phone) -> None:
+    page = phone().open("compare.html")
+    page.get_by_text("Narrow and sort").tap()
+    page.get_by_text("Choose facts").tap()
+    page.get_by_role("button", name="Find").tap()
+    page.locator("#find").press_sequentially("magneto")
+    page.locator("[data-finder-hits] a").first.wait_for()
+    assert _violations(page) == []

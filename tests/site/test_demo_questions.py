@@ -1,0 +1,137 @@
+"""Questions that a station would ask of the demo, answered by what its pages say to somebody who only reads them."""
+
+from __future__ import annotations
+
+from tests.site.support import Site, squeezed, whole_word
+
+EVENT = "events/three-shores-flying-days.html"
+
+
+def _tile(demo: Site, day: str, number: str) -> str:
+    tiles = demo.part("index.html", day).select("li.tile")
+    told = [squeezed(tile.get_text(" ")) for tile in tiles]
+    return next(words for words in told if words.startswith(f"{number} "))
+
+
+def test_number_7_on_saturday_is_confirmed_by_two_signs_and_its_magneto_is_opposite_to_its_type(demo: Site) -> None:
+    """Saturday, yellow low-wing single, number 7: which way is magneto off?"""
+    tile = _tile(demo, "saturday", "7")
+    assert "Tarrowby Bodkin" in tile
+    assert "QQ-BOD" in tile
+    assert "low wing" in tile  # a shape
+    assert "yellow" in tile  # what a caller says
+    assert "Kelmarrow Thimble" in _tile(demo, "sunday", "7")
+    assert "QQ-BOD" not in _tile(demo, "sunday", "7")
+    banner = demo.words("tails/QQ-BOD.html", "differences")
+    assert "off is: towards canopy" in banner
+    assert "Type says: towards floor" in banner
+    for control in ("control-magneto-left", "control-magneto-right"):
+        words = demo.words("tails/QQ-BOD.html", control)
+        assert "towards canopy = off" in words
+        assert "Type says: towards floor" in words
+        assert "Propeller still dangerous" in words
+    assert "Saturday" in squeezed(demo.page("tails/QQ-BOD.html").select(".plate")[0].get_text(" "))
+    assert "towards floor = off" in demo.words("types/tarrowby-bodkin.html", "control-magneto-left")
+
+
+def test_a_twain_with_one_head_is_flown_from_the_rear_and_its_swapped_tail_has_no_known_outside_handle(
+    demo: Site,
+) -> None:
+    """A Twain with one head visible: which seat, and can it be opened from outside?"""
+    page = "tails/QQ-TWA.html"
+    free = demo.words(page, "free")
+    assert "Rear seat, flown alone from here" in free
+    assert "look in every seat" in free
+    assert "nobody has declared how it differs" in squeezed(demo.page(page).get_text(" "))
+    opening = demo.words(page, "open")
+    assert "Break in, from outside" in opening
+    assert "from inside" in opening
+    assert "outside handle" not in opening.casefold()
+    tile = _tile(demo, "saturday", "3")
+    assert "SWAPPED" in tile
+    assert "QQ-TWB" in tile
+    struck = demo.part("index.html", "saturday").find("del")
+    assert struck is not None
+    assert "QQ-TWB" in struck.get_text()
+    assert "assume no outside handle until one is seen" in demo.words(EVENT, "saturday-3")
+    for hazard in demo.page(page).select(".hazard__answer"):
+        assert hazard.get_text(strip=True) == "UNKNOWN"  # its type has none; of this aircraft nobody has said so
+
+
+def test_what_ties_a_thimble_s_pilot_in(demo: Site) -> None:
+    """What ties a Thimble's pilot in, and how many are recorded?"""
+    for page in ("types/kelmarrow-thimble.html", "tails/QQ-THA.html"):
+        free = demo.words(page, "free")
+        assert "3 ties recorded; feel for more" in free
+        for tie in ("harness", "ratchet-belt", "helmet-lead"):
+            demo.part(page, f"tie-pilot-{tie}")
+        grip = demo.words(page, "grip")
+        assert "parachute" in grip.casefold()
+        assert "leaves with the occupant" in demo.words(page, "worn-pilot")
+        bottle = next(
+            squeezed(fact.get_text(" "))
+            for fact in demo.part(page, "worn-pilot").select(".fact")
+            if "air bottle" in fact.get_text()
+        )
+        assert "leaves with the occupant" in bottle
+        assert "Do not pull ripcord" in grip
+
+
+def test_figures_that_conflict_are_both_shown_the_conflict_is_named_and_nothing_is_chosen(demo: Site) -> None:
+    """Halberd oxygen pressure; Bodkin fuel."""
+    for page in ("types/drosmund-halberd.html", "tails/QQ-HBD.html"):
+        oxygen = demo.words(page, "bottle-oxygen")
+        assert "3000 psi / 200 bar" in oxygen
+        assert "the two figures disagree" in oxygen
+        assert "neither was chosen" in oxygen
+    for page in ("types/tarrowby-bodkin.html", "tails/QQ-BOD.html"):
+        fuel = demo.words(page, "tank-main")
+        assert "62 L / 13.6 US gal" in fuel
+        assert "imperial" in fuel
+        assert "neither was chosen" in fuel
+    across = demo.words("across/pressure-bottles.html", "drosmund-halberd-bottle-oxygen")
+    assert "disagree" in across
+
+
+def test_after_the_loop_is_pulled_the_glimmer_s_cables_are_not_to_be_touched(demo: Site) -> None:
+    """Glimmer: the loop is pulled, may cables be touched?"""
+    for page in ("types/lumenaar-glimmer.html", "tails/QQ-LGA.html"):
+        never = demo.words(page, "never")
+        assert "400 V cables and packs" in never
+        assert "packs, contactor and what lies between" in never
+        assert "damaged cable too" in never
+        assert "packs, contactor and what lies between" in demo.words(page, "high-voltage")
+        strip = {
+            squeezed(hazard.get_text(" ")).split(" YES")[0]
+            for hazard in demo.page(page).select(".hazard")
+            if "YES" in hazard.get_text()
+        }
+        assert "High voltage" in strip
+
+
+def test_the_hushwing_s_right_side_has_no_window(demo: Site) -> None:
+    """Hushwing: cut the right side?"""
+    for page in ("types/aldermoss-hushwing.html", "tails/QQ-AHH.html"):
+        row = demo.part(page, "zone-side-wall")
+        cells = {str(cell.get("data-label")): squeezed(cell.get_text(" ")) for cell in row.find_all("td")}
+        assert cells["Left"].startswith("preferred")
+        assert "walked and complete" in cells["Left"]
+        assert cells["Right"].startswith("UNKNOWN: do not cut")
+    assert whole_word("UNKNOWN", demo.words("types/aldermoss-hushwing/gaps.html", "unknown-zones"))
+
+
+def test_what_was_unfit_for_saturday_when_this_copy_was_made(demo: Site) -> None:
+    """How old is this copy, what was unfit on Saturday? 3 undeclared, magneto; 8 jackets; 9 cartridges; 11 cable."""
+    home = squeezed(demo.page("index.html").get_text(" "))
+    assert "as of 2027-06-05" in home
+    for number, words in {
+        "3": ("nobody has declared it", "Magneto rear: alone"),
+        "8": ("life jacket",),
+        "9": ("state",),
+        "11": ("Rocket", "cable"),
+    }.items():
+        block = demo.words(EVENT, f"saturday-unfit-{number}")
+        assert "UNKNOWN" in block
+        for word in words:
+            assert word.casefold() in block.casefold(), f"{number}: {word}"
+    assert "Seat front" in demo.words(EVENT, "saturday-unfit-9")
