@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.bounds import bounds
 from hardpoint.pages.opening import OPENS
 from hardpoint.pages.pictures import ELSEWHERE, photos_at
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import in_full, several, tell, told_place, unknown
-from hardpoint.pages.terms import name_words, term, title_of
+from hardpoint.pages.telling import in_full, several, side_words, tell, told_place, unknown
+from hardpoint.pages.terms import first_capital, name_words, term, title_of
 from hardpoint.pages.vessels import drains
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.places import Landmark
 from hardpoint.records.structure import BehindItem, Zone, ZoneSide
 from hardpoint.records.surroundings import Flooding, Water
 from hardpoint.records.ways import ATTITUDES
@@ -191,7 +192,7 @@ def recognising(shown: Shown) -> Section:
     photos = photos_at(shown, ELSEWHERE, say("Other photos"))
     if isinstance(signs, NonValue):
         unknown = Lines((Line(say("signs"), say("UNKNOWN"), "unknown"),))
-        return Section("recognise", say("Recognise"), (unknown, *photos), say("Recognise"))
+        return Section("recognise", say("Recognise"), (unknown, *_called(shown), *photos), say("Recognise"))
     rows = tuple(
         Row((Value(sign.see), Value(term(sign.of)), Value(_attitudes(sign.visible))), anchor(("signs", name)))
         for name, sign in signs.items()
@@ -202,7 +203,29 @@ def recognising(shown: Shown) -> Section:
         (say("Sign"), say("Kind"), say("Seen when")),
         rows,
     )
-    return Section("recognise", say("Recognise"), (table, *photos), say("Recognise"))
+    return Section("recognise", say("Recognise"), (table, *_called(shown), *photos), say("Recognise"))
+
+
+def _called(shown: Shown) -> Iterator[Block]:
+    """What it is and what people call it; and how the landmarks look that zones and places are told from."""
+    airframe = shown.airframe
+    facts = [shown.fact(say("What it is"), ("role",), airframe.role)]
+    if airframe.also_called:
+        facts.append(shown.fact(say("Also called"), ("also_called",), Value("; ".join(airframe.also_called))))
+    yield Facts("called", "", tuple(facts))
+    if isinstance(airframe.landmarks, NonValue):
+        yield Facts("landmarks", "", (shown.fact(say("Landmarks"), ("landmarks",), airframe.landmarks),))
+        return
+    marks = [
+        shown.fact(first_capital(name), ("landmarks", name), _landmark(mark), anchored=True)
+        for name, mark in airframe.landmarks.items()
+    ]
+    yield Facts("landmarks", say("Landmarks that places are told from"), tuple(marks))
+
+
+def _landmark(landmark: Landmark) -> Value:
+    side = side_words(landmark.side) if landmark.side else ""
+    return Value("; ".join(part for part in (landmark.looks or "", side) if part) or say("looks not recorded"))
 
 
 def _attitudes(visible: tuple[str, ...]) -> str:

@@ -105,6 +105,7 @@ def _declared_by(aircraft: Aircraft) -> Section:
     else:
         facts += [Fact(say("Colours"), tell(markings.colours)), Fact(say("Number on"), tell(markings.number_on))]
         facts += [Fact(say("Also"), Value(markings.also))] if markings.also else []
+    facts += [Fact(say("Note"), Value(aircraft.tail.notes))] if aircraft.tail.notes else []
     return Section(
         "this-aircraft",
         say("This aircraft, {tail}", tail=aircraft.id),

@@ -11,7 +11,7 @@ from hardpoint.pages.telling import do_not, place_words, several, tell, told_pla
 from hardpoint.pages.terms import first_capital, term, title_of
 from hardpoint.pages.turning import turning_parts
 from hardpoint.pages.vessels import bottles, tanks, way_of
-from hardpoint.pages.view import Block, Fact, Facts, Hazard, Section, Value
+from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Lines, Section, Value
 from hardpoint.records.known import NonValue, said
 from hardpoint.words import say
 
@@ -46,6 +46,8 @@ def staying_clear(shown: Shown) -> Section:
     blocks.append(Facts("loaded-parts", say("Under tension"), _loaded(shown)))
     blocks.append(Facts("hazards", say("Other harm"), _others(shown)))
     blocks.append(Facts("fire", say("Fire, smoke, dust"), _fire(shown)))
+    if shown.airframe.notes:
+        blocks.append(Lines((Line(shown.airframe.notes),), "notes", say("Also")))
     return Section("stay-clear", say("Stay clear"), tuple(blocks), say("Stay clear"))
 
 

@@ -215,6 +215,7 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
         say("Works"),
         say("Handle looks"),
         say("Label"),
+        say("Other side"),
         say("Held by"),
         say("It has worked when"),
         say("Needs"),

@@ -161,10 +161,12 @@ def _off(shown: Shown, path: Path, control: Control) -> Fact:
 
 
 def _far(control: Control) -> Value | None:
-    """How far it moves, where no step says so."""
+    """How far it moves in all, and how far each step goes that ends at something felt."""
+    by_step = travels(control.steps)
     if control.steps == () or control.by is None:
-        return travels(control.steps)
-    return tell(control.by, ("by",))
+        return by_step
+    in_all = tell(control.by, ("by",))
+    return several([(say("in all"), in_all), (say("by step"), by_step)]) if by_step else in_all
 
 
 def _alone(shown: Shown, path: Path, control: Control) -> Fact:

@@ -112,7 +112,7 @@ def place_words(place: Place | NonValue | None, airframe: Airframe | None = None
     if place.side is NonValue.UNKNOWN:
         words.append(say("side UNKNOWN"))
     elif (side := said(place.side)) and not _names(words, side):
-        words.append(_side(side))
+        words.append(side_words(side))
     if place.on != "fuselage" and not _names(words, term(place.on)):
         words.append(say("on the {part}", part=term(place.on)))
     if place.seat and airframe and len(airframe.seats) > 1:
@@ -138,7 +138,8 @@ def in_full(value: Value) -> str:
     return f"{value.text}{beside}" + (f", {value.remark}" if value.remark else "")
 
 
-def _side(side: str) -> str:
+def side_words(side: str) -> str:
+    """``left side``, ``both sides``, ``on the centre line``."""
     told = {"both": mark("both sides"), "centre": mark("on the centre line")}
     return say(told[side]) if side in told else say("{side} side", side=term(side))
 

@@ -19,10 +19,10 @@ from hardpoint.records.texts import Span
 from hardpoint.records.vocabulary import ANSWERS, SECTIONS, all_keys
 from hardpoint.words import say
 
-_STRETCH = re.compile(r"-?[\\d.]+ to -?[\\d.]+|(?:below|above|forward of|aft of) -?[\\d.]+")
+_STRETCH = re.compile(r"-?[\d.]+ to -?[\d.]+|(?:below|above|forward of|aft of) -?[\d.]+")
 _WRITTEN = (
-    (re.compile(r"\\b(hp|lp|hv)\\b"), lambda found: found[1].upper()),
-    (re.compile(r"\\b(anti|negative) g\\b"), lambda found: f"{found[1]}-g"),
+    (re.compile(r"\b(hp|lp|hv)\b"), lambda found: found[1].upper()),
+    (re.compile(r"\b(anti|negative) g\b"), lambda found: f"{found[1]}-g"),
 )
 """Ids are small letters joined by hyphens; the trade writes these words otherwise."""
 
