@@ -1,4 +1,4 @@
-"""Whatever an author writes in free words stands on the crew page, or is a planning fact and stands on a planning page."""
+"""Free words of a record stand on its crew page; planning facts among them stand on the page of figures."""
 
 from __future__ import annotations
 

@@ -15,7 +15,7 @@ from hardpoint.pages.vessels import drains
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.places import Landmark
-from hardpoint.records.structure import BehindItem, Zone, ZoneSide
+from hardpoint.records.structure import BehindItem, Skin, Zone, ZoneSide
 from hardpoint.records.surroundings import Flooding, Water
 from hardpoint.records.ways import ATTITUDES
 from hardpoint.words import mark, say
@@ -64,14 +64,22 @@ def _built(zone: Zone) -> str:
     built = say("what carries: UNKNOWN") if zone.structure is NonValue.UNKNOWN else tell(zone.structure).text
     words = [built, zone.looks or ""]
     if skin:
-        thick = in_full(tell(skin.thickness, ("zones", "x", "skin", "thickness")))
-        words.append(say("skin: {material}, {thickness}", material=tell(skin.material).text, thickness=thick))
-        if skin.tube is not None:
+        words.append(_skin(skin))
+        if skin.tube is not None and skin.tube is not NonValue.NOT_APPLICABLE:
             words.append(say("tubes: {tube}", tube=in_full(tell(skin.tube, ("zones", "x", "skin", "tube")))))
         words.append("" if skin.joins is None else say("joins: {joins}", joins=tell(skin.joins).text))
     elif zone.skin is NonValue.UNKNOWN:
         words.append(say("skin: UNKNOWN"))
     return "; ".join(word for word in words if word)
+
+
+def _skin(skin: Skin) -> str:
+    thick = in_full(tell(skin.thickness, ("zones", "x", "skin", "thickness")))
+    if skin.material is NonValue.UNKNOWN and skin.thickness is NonValue.UNKNOWN:
+        return say("skin: what it is and how thick it is UNKNOWN")
+    if skin.thickness is NonValue.UNKNOWN:
+        return say("skin: {material}, how thick UNKNOWN", material=tell(skin.material).text)
+    return say("skin: {material}, {thickness}", material=tell(skin.material).text, thickness=thick)
 
 
 def _verdict(listed: ZoneSide | NonValue | None) -> Value:

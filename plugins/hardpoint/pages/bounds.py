@@ -7,6 +7,7 @@ from decimal import Decimal
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said
 from hardpoint.records.structure import Zone
+from hardpoint.records.texts import Span
 from hardpoint.words import say
 
 _NEAR_MM = Decimal(300)
@@ -40,9 +41,17 @@ def _nearest(station: Decimal, airframe: Airframe) -> str:
     far = {
         name: max(_short(mark.fs.low, station), _short(station, mark.fs.high)) * _MM[airframe.datum.unit]
         for name, mark in entries(airframe.landmarks).items()
+        if _is_a_point(mark.fs, airframe)
     }
     near = min(far, key=lambda name: far[name], default="")
     return near if near and far[near] <= _NEAR_MM else ""
+
+
+def _is_a_point(span: Span, airframe: Airframe) -> bool:
+    """Whether a landmark is short enough to tell an end by: a step along half the fuselage is everywhere near."""
+    if span.low is None or span.high is None:
+        return False
+    return (span.high - span.low) * _MM[airframe.datum.unit] <= 2 * _NEAR_MM
 
 
 def _short(first: Decimal | None, last: Decimal | None) -> Decimal:

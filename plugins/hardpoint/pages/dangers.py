@@ -7,8 +7,8 @@ from hardpoint.pages.addresses import anchor
 from hardpoint.pages.devices import ASKED, devices
 from hardpoint.pages.opening import keep_out
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import do_not, place_words, several, tell, told_place
-from hardpoint.pages.terms import first_capital, term, title_of
+from hardpoint.pages.telling import do_not, several, tell, told_place
+from hardpoint.pages.terms import term, title_of
 from hardpoint.pages.turning import turning_parts
 from hardpoint.pages.vessels import bottles, tanks, way_of
 from hardpoint.pages.view import Block, Fact, Facts, Hazard, Line, Lines, Section, Value
@@ -61,19 +61,16 @@ def _loaded(shown: Shown) -> tuple[Fact, ...]:
         if isinstance(part, NonValue):
             facts.append(shown.fact(title_of(name), path, part, anchored=True))
             continue
-        words = say(
-            "{what}, {place}; when cut: {effect}",
-            what=part.what,
-            place=place_words(part.place, shown.airframe),
-            effect=tell(part.when_cut).text,
-        )
-        open_ = "unknown" in (told_place(part.place).state, tell(part.when_cut).state)
-        told = [("", Value(words, "unknown" if open_ else "said"))]
+        told = [
+            (term(part.kind), Value(part.what)),
+            (say("where"), told_place(part.place, shown.airframe)),
+            (say("when cut"), tell(part.when_cut)),
+        ]
         if part.route is not None:
             told.append((say("runs"), way_of(part.route)))
         if part.release:
             told.append((say("let go under control"), Value(part.release)))
-        facts.append(Fact(first_capital(term(part.kind)), several(told), anchor(path), shown.was(path)))
+        facts.append(Fact(title_of(name), several(told), anchor(path), shown.was(path)))
     return tuple(facts)
 
 

@@ -147,6 +147,8 @@ def drains(listed: Mapping[str, Drain | NonValue] | NonValue, shown: Shown) -> I
 def _drain(drain: Drain, shown: Shown) -> Value:
     place, wide = told_place(drain.place, shown.airframe), tell(drain.diameter, ("drain", "diameter"))
     words = say("{place}, {diameter} wide", place=place.text, diameter=in_full(wide))
+    if wide.state == "unknown":
+        words = say("{place}, how wide UNKNOWN", place=place.text)
     if drain.count > 1:
         words = say("{count} of them, {what}", count=drain.count, what=words)
     open_ = "unknown" in (place.state, wide.state)
