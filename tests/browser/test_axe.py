@@ -41,7 +41,7 @@ KINDS = (
     "not-in-the-book.html",
     "station.html",
     "reading-a-page.html",
-    "record-keys.html",
+    "cautions.html",
     "404.html",
 )
 _RUN = """async only => {
