@@ -41,18 +41,18 @@ KINDS = (
     "not-in-the-book.html",
     "station.html",
     "reading-a-page.html",
-    "record-keys.html",
+    "cautions.html",
     "404.html",
 )
-_RUN = """async () => {
-    const found = await axe.run(document, {resultTypes: ["violations"]});
+_RUN = """async only => {
+    const found = await axe.run(document, {resultTypes: ["violations"], ...(only ? {runOnly: only} : {})});
     return found.violations.map(v => `${v.id}: ${v.help} (${v.nodes.length}): ${v.nodes[0].html.slice(0, 160)}`);
 }"""
 
 
-def _violations(page: Any) -> list[str]:
+def _violations(page: Any, only: list[str] | None = None) -> list[str]:
     page.evaluate(AXE)
-    found = page.evaluate(_RUN)
+    found = page.evaluate(_RUN, only)
     assert isinstance(found, list)
     return found
 
@@ -61,7 +61,8 @@ def _violations(page: Any) -> list[str]:
 @pytest.mark.parametrize("address", KINDS)
 def test_axe_finds_nothing(phone: Phone, address: str, scheme: str) -> None:
     page = phone(color_scheme=scheme).open(address)
-    assert _violations(page) == []
+    # Colours are all that the dark look changes.
+    assert _violations(page, ["color-contrast", "link-in-text-block"] if scheme == "dark" else None) == []
 
 
 def test_axe_finds_what_is_planted(phone: Phone) -> None:

@@ -78,12 +78,13 @@ def test_the_crew_page_says_each_missing_answer_in_words(demo: Site, name: str) 
 @pytest.mark.parametrize("name", names("types"))
 def test_the_figures_page_says_each_missing_answer_in_words(demo: Site, name: str) -> None:
     words = demo.words(f"types/{name}/figures.html", "as-written")
+    cells = demo.part(f"types/{name}/figures.html", "as-written").find_all("td")
+    told = [squeezed(cell.get_text(" ")) for cell in cells]  # an author's sentence can hold the word too
     written = [text for _, text in _non_values(record("types", name))]
-    assert words.count("UNKNOWN") == written.count("unknown") > 0
+    assert told.count("UNKNOWN") == written.count("unknown") > 0
     for text in ("not fitted", "not applicable"):
         assert words.count(text) >= written.count(text)
-    cells = demo.part(f"types/{name}/figures.html", "as-written").find_all("td")
-    assert "unknown" not in [squeezed(cell.get_text(" ")) for cell in cells]
+    assert "unknown" not in told
 
 
 @pytest.mark.parametrize("name", names("types"))

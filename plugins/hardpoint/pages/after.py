@@ -6,10 +6,10 @@ from collections.abc import Iterator, Mapping
 
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.bounds import bounds
-from hardpoint.pages.opening import OPENS
+from hardpoint.pages.opening import opens
 from hardpoint.pages.pictures import ELSEWHERE, photos_at
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import in_full, several, side_words, tell, told_place, unknown
+from hardpoint.pages.telling import in_full, several, side_words, tell, told_place
 from hardpoint.pages.terms import first_capital, name_words, term, title_of
 from hardpoint.pages.vessels import drains
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
@@ -170,7 +170,7 @@ def _openings_in_water(shown: Shown) -> tuple[Fact, ...]:
         shown.fact(
             say(label, exit=title_of(name)),
             ("exits", name, "works", key),
-            Value(say(OPENS[str(answer)])) if (answer := said(getattr(exit_.works, key))) else unknown(),
+            opens(getattr(exit_.works, key)),
         )
         for name, exit_ in exits.items()
         for label, key in _IN_WATER

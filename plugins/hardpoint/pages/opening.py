@@ -12,7 +12,7 @@ from hardpoint.pages.shown import Shown
 from hardpoint.pages.telling import folded, in_full, several, steps_of, tell, told_place, travels, unknown
 from hardpoint.pages.terms import first_capital, name_words, term, title_of
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Tone, Value
-from hardpoint.records.exits import Canopy, Exit, Holder
+from hardpoint.records.exits import Canopy, Exit, Holder, Opens
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.sight import Approach, Danger
 from hardpoint.words import mark, say
@@ -242,6 +242,14 @@ def _is_new(shown: Shown, path: tuple[str, ...]) -> bool:
     return any(override.at == path for override in shown.overrides)
 
 
+def opens(answer: Opens | NonValue | None) -> Value:
+    """Whether a way in opens in an attitude; what nobody said is unknown."""
+    told = said(answer)
+    if told is None:
+        return unknown()
+    return Value(say(OPENS[str(told)]), refuses=told == "does not open")
+
+
 def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
     works = exit_.works
     asked = (
@@ -252,7 +260,7 @@ def _by_attitude(shown: Shown, name: str, exit_: Exit) -> Fact:
         (say("afloat"), works.afloat),
         (say("inverted in water"), works.inverted_in_water),
     )
-    told = [(attitude, Value(say(OPENS[str(answer)])) if said(answer) else unknown()) for attitude, answer in asked]
+    told = [(attitude, opens(answer)) for attitude, answer in asked]
     if works.room_needed is not None:
         told.append((say("room needed"), tell(works.room_needed, ("exits", name, "works", "room_needed"))))
     value = several(told)

@@ -21,6 +21,7 @@ class Value:
     ``remark`` warns of the answer itself: "the two figures disagree; the gallon is imperial"; ``note`` only adds to it.
     ``parts`` are several answers in one place ("upright: opens", "inverted: UNKNOWN"); ``text`` then holds them in one
     line, for searching, and each part keeps its own state. ``lang`` marks a text that is not in the page's language.
+    ``refuses``: the answer is a "no" that people act on ("does NOT open"); it has to be seen like an UNKNOWN.
     """
 
     text: str
@@ -31,6 +32,7 @@ class Value:
     note: str = ""
     parts: tuple[Labelled, ...] = ()
     lang: str = ""
+    refuses: bool = False
 
 
 @dataclass(frozen=True)

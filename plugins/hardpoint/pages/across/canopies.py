@@ -7,13 +7,13 @@ from hardpoint.pages.across.answers import head, narrowing, topic
 from hardpoint.pages.across.items import Item, items
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.board import Board, board_page
-from hardpoint.pages.opening import OPENS
+from hardpoint.pages.opening import opens
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import place_words, several, steps_of, tell, unknown
+from hardpoint.pages.telling import place_words, several, steps_of, tell
 from hardpoint.pages.terms import term
 from hardpoint.pages.view import Step, Value
 from hardpoint.records.exits import Canopy, Exit
-from hardpoint.records.known import NonValue, entries, said
+from hardpoint.records.known import NonValue, entries
 from hardpoint.words import say
 
 ADDRESS = addresses.across_page("canopies")
@@ -53,8 +53,7 @@ def canopies_page(site: Site) -> Page:
 
 def works(exit_: Exit, attitude: str) -> Value:
     """Whether it opens in an attitude; what nobody said is unknown."""
-    answer = getattr(exit_.works, attitude)
-    return Value(say(OPENS[str(answer)])) if said(answer) else unknown()
+    return opens(getattr(exit_.works, attitude))
 
 
 def _canopy(item: Item) -> Canopy | None:
