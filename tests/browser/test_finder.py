@@ -229,7 +229,7 @@ def test_nothing_found_is_said(desk: Watch) -> None:
     page = desk.page
     page.locator("#find").fill("zzzz yyyy")
     told = page.locator("[data-finder-status]").inner_text()
-    assert told == "Nothing found. It may be an aircraft that this book does not hold."
+    assert told == "Nothing found. Check the spelling or go by number. It may not be in this book."
     link = page.locator("[data-finder-hits] a")
     if (Path(page.url.removeprefix("file://")).parent / "not-in-the-book.html").exists():
         assert str(link.get_attribute("href")).endswith("not-in-the-book.html")

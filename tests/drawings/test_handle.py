@@ -262,3 +262,17 @@ def test_an_exit_whose_steps_are_unknown_has_no_arrow() -> None:
 def test_an_exit_that_does_not_tell_its_kind_has_no_sketch() -> None:
     step = {"do": "pull", "what": "lever", "way": "aft"}
     assert exit_sketch(Exit.model_validate({k: v for k, v in EXIT.items() if k != "kind"} | {"steps": [step]})) == ""
+
+
+@pytest.mark.parametrize(
+    ("way", "at_the_head"), [("towards canopy", True), ("forward", True), ("towards floor", False), ("aft", False)]
+)
+def test_the_words_of_off_stand_at_the_arrow_s_head(way: str, at_the_head: bool) -> None:
+    """Below an arrow that leads to the upper edge, "= off" would be read of the lower end."""
+    svg = _control(off_is=way)
+    texts = svg.find_all("text")
+    label = next(text for text in texts if text.get_text().endswith("= off"))
+    group = svg.find("g")
+    assert isinstance(group, Tag)
+    strokes = float(re.findall(r"[\d.]+", str(group["transform"]))[1])
+    assert (float(str(label["y"])) < strokes) == at_the_head

@@ -135,3 +135,32 @@ def test_what_was_unfit_for_saturday_when_this_copy_was_made(demo: Site) -> None
         for word in words:
             assert word.casefold() in block.casefold(), f"{number}: {word}"
     assert "Seat front" in demo.words(EVENT, "saturday-unfit-9")
+
+
+def test_what_no_hand_may_carry_from_one_aircraft_to_another_is_warned_of(demo: Site) -> None:
+    """The Jinx has a knob to push, then pull; the Bodkin the other way round; QQ-BOD has magnetos unlike its type."""
+    words = demo.words("events/three-shores-flying-days/two-at-once.html", "saturday-opposites")
+    assert "First way in, in the other order: 1 Vostrelle Jinx QQ-VJA: push, then pull" in words
+    assert "7 Tarrowby Bodkin QQ-BOD: pull, then push" in words
+    assert "magneto left, off is: towards canopy; its type: towards floor" in words
+
+
+def test_refused_points_are_marked_where_they_are_listed(demo: Site) -> None:
+    for address in ("across/anchor-points.html", "types/maplewick-gavotte/structure.html"):
+        words = squeezed(demo.page(address).get_text(" "))
+        assert "REFUSED: its basis is owner's practice, and the station has decided no divisor for that" in words
+    row = demo.words("across/anchor-points.html", "vostrelle-jinx-load-point-rear-pair")
+    assert "REFUSED: its basis is unknown" in row
+
+
+def test_the_line_up_marks_what_can_fire_or_shock(demo: Site) -> None:
+    assert "Fitted: rocket" in _tile(demo, "saturday", "11")
+    assert "Fitted: seat cartridge" in _tile(demo, "saturday", "9")
+    assert "Fitted: high voltage" in _tile(demo, "saturday", "5")
+    assert "Fitted" not in _tile(demo, "saturday", "7")
+
+
+def test_where_to_cut_is_said_before_the_zones(demo: Site) -> None:
+    words = demo.words("types/aldermoss-hushwing.html", "cut")
+    assert "Preferred: side wall left" in words.split("Cutting by zone")[0]
+    assert "side wall right" not in words.split("Cutting by zone")[0]

@@ -66,10 +66,21 @@
     return collator.compare(a.cells[column].textContent || "", b.cells[column].textContent || "");
   }
 
+  /**
+   * @param {Entry} entry
+   * @param {number} column
+   * @returns {boolean} Whether there is nothing to sort by: it stands last, whichever way the order goes.
+   */
+  function placeless(entry, column) {
+    return Number(entry.cells[column].getAttribute("data-order")) < 0;
+  }
+
   /** @param {View} view */
   function sort(view) {
     var column = columns.indexOf(view.sort);
     var sorted = entries.slice().sort(function (a, b) {
+      var absent = column < 0 ? 0 : Number(placeless(a, column)) - Number(placeless(b, column));
+      if (absent) return absent;
       var by = column < 0 ? 0 : compare(a, b, column);
       return (by || a.place - b.place) * (view.turn ? -1 : 1);
     });

@@ -125,7 +125,7 @@
       parts.push(list("near", found.near));
     }
     if (!found.exact.count && index.visitors) {
-      var link = /** @type {HTMLAnchorElement} */ (element("a", "hit", index.words.visitors));
+      var link = /** @type {HTMLAnchorElement} */ (element("a", "hit hit--all", index.words.visitors));
       link.href = root + index.visitors;
       parts.push(link);
     }
@@ -177,6 +177,12 @@
     }));
     narrow = function (typed) {
       var hit = fits(typed);
+      // Nothing fits: the list stays, so that somebody who cannot spell the name can still choose by number.
+      if (typed && !hit.some(Boolean)) {
+        typed = "";
+        hit = fits("");
+      }
+      document.documentElement.classList.toggle("narrowed", typed !== "");
       parts.forEach(function (entry) {
         var seen = entry.tiles.some(function (at) { return hit[at]; });
         entry.part.hidden = !seen && typed !== "";

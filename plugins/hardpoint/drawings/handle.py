@@ -95,12 +95,19 @@ def _side(place: Place | NonValue) -> str | None:
 
 
 def draw(sketch: Sketch) -> str:
-    """SVG text with its own size, name and description."""
+    """SVG text with its own size, name and description.
+
+    The words at the arrow stand at its head: below an arrow that leads to the upper edge, "= off" would be read of the
+    lower end.
+    """
     top = sketch.course.top or (say("the sketch has no top"),)
-    under = [line for words in (sketch.label, *sketch.notes) for line in _wrapped(words)]
-    shift = _LINE * len(top)
+    upwards = not sketch.unknown and not sketch.course.turn and (sketch.course.end or (0.0, 0.0))[1] < -0.5
+    over = [*top, *(_wrapped(sketch.label) if upwards else ())]
+    below = sketch.notes if upwards else (sketch.label, *sketch.notes)
+    under = [line for words in below for line in _wrapped(words)]
+    shift = _LINE * len(over)
     height = shift + _FIELD + 4 + _LINE * len(under)
-    lines = [(12 + _LINE * at, words) for at, words in enumerate(top)]
+    lines = [(12 + _LINE * at, words) for at, words in enumerate(over)]
     lines += [(shift + _FIELD + 12 + _LINE * at, words) for at, words in enumerate(under)]
     told = ". ".join(
         (*top, say("{question}: UNKNOWN", question=sketch.label) if sketch.unknown else sketch.label, *sketch.notes)

@@ -15,7 +15,7 @@ from hardpoint.pages.vessels import drains
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.places import Landmark
-from hardpoint.records.structure import BehindItem, Skin, Zone, ZoneSide
+from hardpoint.records.structure import BehindItem, Cut, Skin, Zone, ZoneSide
 from hardpoint.records.surroundings import Flooding, Water
 from hardpoint.records.ways import ATTITUDES
 from hardpoint.words import mark, say
@@ -35,7 +35,31 @@ def cutting(shown: Shown) -> Section:
         say("Before a blade:"),
         "caution",
     )
-    return Section("cut", say("Cut"), (Lines((caution,)), block), say("Cut"))
+    lines = (caution, *_in_short(zones)) if not isinstance(zones, NonValue) else (caution,)
+    return Section("cut", say("Cut"), (Lines(lines), block), say("Cut"))
+
+
+_IN_SHORT: tuple[tuple[Cut, str], ...] = (
+    ("preferred", mark("Preferred:")),
+    ("possible", mark("Possible:")),
+    ("never", mark("Never:")),
+)
+
+
+def _in_short(zones: Mapping[str, Zone]) -> Iterator[Line]:
+    """Where first, before every zone is read: by verdict, each side that has it. What nobody knows is in no list."""
+    sides = {"left": say("left"), "right": say("right"), "top": say("canopy side"), "floor": say("floor side")}
+    told: dict[str, list[str]] = {}
+    for name, zone in zones.items():
+        for side, words in sides.items():
+            listed: ZoneSide | NonValue | None = getattr(zone, side)
+            if isinstance(listed, ZoneSide) and not isinstance(listed.cut, NonValue):
+                told.setdefault(listed.cut, []).append(say("{zone} {side}", zone=name_words(name), side=words))
+    if not told.keys() & {"preferred", "possible"}:
+        yield Line(say("no side is recorded as one to cut"), say("Nowhere:"), "caution")
+    for verdict, strong in _IN_SHORT:
+        if verdict in told:
+            yield Line("; ".join(told[verdict]), say(strong), "caution" if verdict == "never" else "plain")
 
 
 def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:

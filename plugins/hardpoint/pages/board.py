@@ -12,6 +12,7 @@ from hardpoint.records.known import NonValue, said
 from hardpoint.units import Quantity
 
 T = TypeVar("T")
+NO_PLACE = -1
 
 
 @dataclass(frozen=True)
@@ -107,10 +108,14 @@ def _facets(narrowings: Sequence[Narrowing[T]], answers: list[list[tuple[str, ..
 
 
 def _ranks(topic: Topic[T], things: list[T], told: list[Value]) -> list[int]:
-    """The place of each row in the order of a fact: unknown first, figures by size in SI, words by letter."""
+    """The place of each row in the order of a fact: unknown first, figures by size in SI, words by letter.
+
+    What is not fitted has no place: ``NO_PLACE`` stands last, whichever way the order goes.
+    """
     keys = [_key(topic, thing, value) for thing, value in zip(things, told, strict=True)]
     places = {key: place for place, key in enumerate(sorted(set(keys)))}
-    return [places[key] for key in keys]
+    absent = [value.state in ("not fitted", "not applicable") for value in told]
+    return [NO_PLACE if gone else places[key] for key, gone in zip(keys, absent, strict=True)]
 
 
 def _key(topic: Topic[T], thing: T, value: Value) -> tuple[int, float, str]:

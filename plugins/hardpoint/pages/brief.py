@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.pages import addresses
+from hardpoint.pages.across.shutdown_controls import off_is
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.entries import Flown, all_flown, dated, day_name, every_day
@@ -14,12 +15,13 @@ from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import place_words, tell
 from hardpoint.pages.terms import key_words, label_of
 from hardpoint.pages.unfit import gap_lines, unfit_gaps
-from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
+from hardpoint.pages.view import Block, Line, Lines, Link, Links, Row, Section, SheetPage, Table, Value
+from hardpoint.records.controls import Control
 from hardpoint.records.event import Day
 from hardpoint.records.known import NonValue, entries
 from hardpoint.words import say
 
-_RECAP = ("come-from", "first-way-in", "ignition-off", "fuel-off", "ties")
+_RECAP = ("come-from", "first-way-in", "ignition-off", "master-off", "fuel-off", "mixture-off", "ties")
 
 
 def brief_page(site: Site, event_id: str) -> Page:
@@ -57,6 +59,7 @@ def _day(site: Site, event_id: str, day_id: str, day: Day, page: str) -> Iterato
             *_unlike_last(before, one, page, name),
             _nobody_knows(site, one, page, name),
             _recap(one, page, name),
+            _behind(one, page, name),
         ]
         yield Section(name, title, tuple(blocks), f"{day_name(day_id)[:2]} {one.number}")
         before = one
@@ -65,9 +68,10 @@ def _day(site: Site, event_id: str, day_id: str, day: Day, page: str) -> Iterato
 
 
 def _show(one: Flown, page: str, name: str) -> Lines:
-    """What to stand at and point to, in the order of walking round: from afar, at the sill, in the cockpit, aft."""
+    """What to stand at and point to, in the order of walking round; before any hand goes in, what it must not touch."""
     shown = one.shown
-    lines = [Line(", ".join(two_signs(shown)), say("From afar:"), href=_at(one, "recognise", page))]
+    lines = [Line("; ".join(two_signs(shown)), say("From afar:"), href=_at(one, "recognise", page))]
+    lines += list(_never(one, page))
     lines += [
         Line(
             place_words(exit_.place, shown.airframe),
@@ -78,19 +82,26 @@ def _show(one: Flown, page: str, name: str) -> Lines:
     ]
     lines += [
         Line(
-            place_words(control.place, shown.airframe),
+            f"{_off(control)}; {place_words(control.place, shown.airframe)}",
             say("Shut down, {control}:", control=id_.replace("-", " ")),
             href=_at(one, addresses.anchor(("controls", id_)), page),
         )
         for id_, control in entries(shown.airframe.controls).items()
     ]
     lines += list(_in_the_seats(one, page))
-    lines += [
-        Line(line.text, say("Never touch, {what}", what=line.strong), "never", _at(one, line.href.lstrip("#"), page))
-        for line in never_touch(shown)[0]
-    ]
-    lines += list(_behind(one, page))
     return Lines(tuple(lines), f"{name}-show", say("Show"))
+
+
+def _off(control: Control) -> str:
+    """``off is towards floor``; what dumps or releases works."""
+    told = off_is(control).text
+    return told if control.off_is is NonValue.NOT_APPLICABLE else say("off is {way}", way=told)
+
+
+def _never(one: Flown, page: str) -> Iterator[Line]:
+    for line in never_touch(one.shown)[0]:
+        place = _at(one, line.href.lstrip("#"), page)
+        yield Line(line.text, say("Never touch, {what}", what=line.strong), "never", place)
 
 
 def _in_the_seats(one: Flown, page: str) -> Iterator[Line]:
@@ -101,7 +112,12 @@ def _in_the_seats(one: Flown, page: str) -> Iterator[Line]:
             yield Line(where, say("Free, {tie}:", tie=name.replace("-", " ")), href=_at(one, anchor, page))
 
 
-def _behind(one: Flown, page: str) -> Iterator[Line]:
+def _behind(one: Flown, page: str, name: str) -> Links:
+    """What there is time for only now and then; folded, so that the talk stays one that people listen to."""
+    return Links(f"{name}-behind", say("With more time: batteries, bottles, points"), tuple(_later(one, page)))
+
+
+def _later(one: Flown, page: str) -> Iterator[Link]:
     airframe = one.shown.airframe
     for section, word in (
         ("batteries", say("Battery:")),
@@ -110,7 +126,7 @@ def _behind(one: Flown, page: str) -> Iterator[Line]:
     ):
         for name, thing in entries(getattr(airframe, section)).items():
             where = f"{name.replace('-', ' ')}, {place_words(thing.place, airframe)}"
-            yield Line(where, word, href=_at(one, _anchor(section, name), page, section))
+            yield Link(f"{word} {where}", _at(one, _anchor(section, name), page, section))
 
 
 def _anchor(section: str, name: str) -> str:
@@ -166,7 +182,7 @@ def _nobody_knows(site: Site, one: Flown, page: str, name: str) -> Lines:
 
 def _recap(one: Flown, page: str, name: str) -> Lines:
     facts = {fact.id: fact for fact in key_facts()}
-    lines = []
+    lines = list(_never(one, page))
     for asked in _RECAP:
         value = facts[asked].tell(one.shown.airframe)
         tone = "unknown" if value.state == "unknown" else "plain"

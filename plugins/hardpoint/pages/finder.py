@@ -182,7 +182,7 @@ def _words() -> dict[str, str]:
         "found": say("Found: {count}"),
         "near": say("Not what you typed"),
         "no_exact": say("Nothing matches exactly."),
-        "nothing": say("Nothing found. It may be an aircraft that this book does not hold."),
+        "nothing": say("Nothing found. Check the spelling or go by number. It may not be in this book."),
         "visitors": say("What to assume of an aircraft that is not in the book"),
         "all": say("Show all {count}"),
         "differs": say("differs from its type"),

@@ -176,5 +176,10 @@ def unlike(one: Airframe, other: Airframe) -> Iterator[tuple[KeyFact, Value, Val
     """The key facts that two aircraft answer differently, with both answers; an unknown is never alike."""
     for fact in key_facts():
         left, right = fact.tell(one), fact.tell(other)
-        if left.text != right.text or "unknown" in (left.state, right.state):
+        if _answers(left) != _answers(right) or "unknown" in (left.state, right.state):
             yield fact, left, right
+
+
+def _answers(value: Value) -> list[str]:
+    """What is answered, without the names that a record gives its parts: those are not what a hand meets."""
+    return sorted({part.value.text for part in value.parts}) if value.parts else [value.text]

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.figures.reports import reports_that_count
 from hardpoint.pages import addresses
 from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
+from hardpoint.pages.devices import ASKED
 from hardpoint.pages.entries import signs_of
 from hardpoint.pages.shown import shown_type
 from hardpoint.pages.site import Page, Site
@@ -122,6 +124,8 @@ def _tile(site: Site, day_id: str, number: str, entry: Entry, page: str) -> Tile
     if was:
         until = f"{entry.swaps[-1].at:%H:%M}"
         flags.append(Line(say("was {tail} until {time}", tail=was, time=until), say("SWAPPED"), "caution"))
+    if fitted := _fitted(site, entry):
+        flags.append(Line(fitted, say("Fitted:"), "caution"))
     if not said(entry.tail):
         flags.append(Line(say("the type is shown"), say("TAIL UNKNOWN"), "unknown"))
     elif (aircraft := site.fleet.tails.get(tail)) and not aircraft.declared:
@@ -129,6 +133,15 @@ def _tile(site: Site, day_id: str, number: str, entry: Entry, page: str) -> Tile
     return Tile(
         number, name, tail, href, day_id.replace("-", " ").capitalize(), signs, tuple(flags), was, _words(site, entry)
     )
+
+
+def _fitted(site: Site, entry: Entry) -> str:
+    """What of it can fire or shock, for whoever chooses by number on the way there."""
+    aircraft = site.fleet.tails.get(str(entry.tail))
+    airframe = aircraft.airframe if aircraft else site.fleet.types[entry.type].airframe
+    answers = [(say(label), device_answer(airframe, kind)) for label, kind in ASKED]
+    answers.append((say("High voltage"), high_voltage_answer(airframe)))
+    return ", ".join(label.lower() for label, answer in answers if answer is True)
 
 
 def _words(site: Site, entry: Entry) -> str:

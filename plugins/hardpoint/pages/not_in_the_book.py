@@ -24,13 +24,17 @@ _FIRST: tuple[tuple[str, str], ...] = (
     (mark("Ejection seat:"), mark("assume live cartridges under seat and canopy. Touch no handle in the cockpit.")),
     (mark("High voltage:"), mark("assume live cables until somebody who knows the aircraft has looked.")),
     (mark("Propeller or rotor:"), mark("assume that it can turn at a touch. Stay out of its disc and of its line.")),
+    (
+        mark("Come:"),
+        mark("from a side, slowly; never along nose or tail, nor on the canopy's side where a device may fly."),
+    ),
     (mark("Fuel:"), mark("assume fuel in the wings, ahead of and behind the occupants, in lines along both sides.")),
     (mark("Bottles:"), mark("assume pressure behind and under the seats.")),
     (
         mark("Occupants:"),
         mark("one in every seat. Feel for each tie: lap, shoulders, second belt, leads, hose."),
     ),
-    (mark("Handles:"), mark("pull none whose work you do not know. Yellow and black, or red: never.")),
+    (mark("Handles:"), mark("inside, pull none whose work you do not know. Yellow and black, or red: never.")),
 )
 _WHO: tuple[tuple[str, str], ...] = (
     (mark("Ask:"), mark("owner, other pilots of the type, the organiser's entry form, whoever fuelled it.")),
@@ -42,10 +46,10 @@ _WHO: tuple[tuple[str, str], ...] = (
     (mark("Say:"), mark("to the incident commander: not in the book. What follows is assumed, not recorded.")),
 )
 _THEN: tuple[tuple[str, str], ...] = (
-    (mark("Open:"), mark("first what is made to open: handle, door, canopy; then a pane; the skin last of all.")),
+    (mark("Open:"), mark("by an outside handle whose label says what it does; then a pane; the skin last of all.")),
     (
         mark("Shut down:"),
-        mark("switches go different ways on other types. Off is what a placard or its pilot says."),
+        mark("touch a switch only if a placard or its pilot says which way is off."),
     ),
     (mark("Cut:"), mark("nowhere until somebody has seen the inner face of that skin. Its outside tells nothing.")),
     (
@@ -208,8 +212,8 @@ def _counted(like: list[Type]) -> Iterator[Line]:
         if fitted or unknown:
             counted = say_count(
                 len(like),
-                "fitted on {fitted}, UNKNOWN on {unknown}, of {count} type in this book",
-                "fitted on {fitted}, UNKNOWN on {unknown}, of {count} types in this book",
+                "types in this book that are built so do have one ({fitted} of {count}; {unknown} UNKNOWN): assume one",
+                "types in this book that are built so do have one ({fitted} of {count}; {unknown} UNKNOWN): assume one",
                 fitted=fitted,
                 unknown=unknown,
             )

@@ -7,15 +7,17 @@ from collections.abc import Iterator
 from hardpoint.drawings.side_view import side_view
 from hardpoint.findings import Path, dotted
 from hardpoint.pages import addresses
+from hardpoint.pages.across.anchor_points import basis_of
 from hardpoint.pages.across.links import with_links
 from hardpoint.pages.shown import Shown, said_before, shown_tail, shown_type, spoken
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import in_full, place_words, several, tell, unknown
+from hardpoint.pages.telling import in_full, place_words, several, tell
 from hardpoint.pages.terms import label_of, term
 from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value, Was
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, LoadPoint
+from hardpoint.records.station import Station
 from hardpoint.words import mark, say, say_count
 
 _HEADS = (
@@ -37,7 +39,9 @@ def structure_page(site: Site, type_: Type) -> Page:
     sections = (
         *_aircraft(site, type_, page),
         Section("side-view", say("Left side"), (_drawing(shown),), say("Side view")),
-        with_links(Section("load-points", say("Load points"), _points(shown), say("Load points")), shown, page),
+        with_links(
+            Section("load-points", say("Load points"), _points(shown, site.station), say("Load points")), shown, page
+        ),
         Section("lifts", say("Declared lifts"), (_lifts(shown),), say("Lifts")),
     )
     lead = say(
@@ -75,13 +79,13 @@ def _drawing(shown: Shown) -> Block:
     )
 
 
-def _points(shown: Shown) -> tuple[Block, ...]:
+def _points(shown: Shown, station: Station | None) -> tuple[Block, ...]:
     points = shown.airframe.load_points
     if isinstance(points, NonValue):
         return (Lines((Line(say("where it may be lifted: nobody has recorded it"), say("UNKNOWN"), "unknown"),)),)
     rows = []
     for number, (name, point) in enumerate(entries(points).items(), start=1):
-        rows.append(_row(shown, number, name, point))
+        rows.append(_row(number, name, point, station))
     rows += [
         Row(
             (Value(name.replace("-", " ")), *(tell(answer) for _ in _HEADS[1:])),
@@ -93,13 +97,11 @@ def _points(shown: Shown) -> tuple[Block, ...]:
     return (Table("load-point-table", say("Load points, whatever they are for"), tuple(map(say, _HEADS)), tuple(rows)),)
 
 
-def _row(shown: Shown, number: int, name: str, point: LoadPoint) -> Row:
+def _row(number: int, name: str, point: LoadPoint, station: Station | None) -> Row:
     path = ("load_points", name)
     allowable = tell(point.allowable, (*path, "allowable"))
     for_ = tell(point.allowable_is_for)
-    basis = tell(point.basis)
-    if point.use in LIFTING and basis.state == "unknown":
-        basis = unknown(say("no lift can be computed by this point"))
+    basis = basis_of(point, station)
     condition = say("only if: {condition}", condition=point.only_if) if point.only_if else ""
     conditions = "; ".join(part for part in (condition, tell(point.what).text, *_rigging(point, path)) if part)
     return Row(

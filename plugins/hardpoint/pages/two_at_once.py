@@ -8,16 +8,18 @@ from itertools import combinations
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.entries import Flown, all_flown, dated, day_name, every_day
-from hardpoint.pages.key_facts import key_facts
+from hardpoint.pages.key_facts import first_exit, key_facts
+from hardpoint.pages.shown import said_before, spoken
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import way_words
-from hardpoint.pages.terms import term
+from hardpoint.pages.terms import label_of, term
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
 from hardpoint.records.known import entries, said
+from hardpoint.records.terms import doing
 from hardpoint.records.ways import opposed
-from hardpoint.words import say
+from hardpoint.words import mark, say
 
 _OPEN = ("first-way-in", "ignition-off", "fuel-off")
 """The tables that stand open: the rest is one tap away, so that a phone shows all titles on two screens."""
@@ -57,10 +59,46 @@ def _day(day_id: str, flown: tuple[Flown, ...], page: str) -> Iterator[Block]:
 
 
 def _opposites(flown: tuple[Flown, ...]) -> Iterator[Line]:
-    found = [line for one, other in combinations(flown, 2) for line in _between(one, other)]
+    found = [line for one in flown for line in _other_than_its_type(one)]
+    for one, other in combinations(flown, 2):
+        found += [*_in_other_order(one, other), *_between(one, other)]
     if not found:
         yield Line(say("no control is recorded as opposite; that does not make them alike"))
     yield from found
+
+
+def _other_than_its_type(one: Flown) -> Iterator[Line]:
+    """Whoever knows the type gets this one wrong: what opens it or shuts it down otherwise, with both answers."""
+    for change in one.shown.changes:
+        if change.path[0] in ("exits", "controls", "canopies"):
+            what = label_of(change.path, start=1).replace("-", " ")
+            here = say("not on this aircraft") if change.here is None else spoken(change.here, change.path)
+            words = say("{here}; its type: {was}", here=here, was=said_before(change))
+            yield Line(words, f"{one.number} {one.called}, {what}:", "caution")
+
+
+def _in_other_order(one: Flown, other: Flown) -> Iterator[Line]:
+    """First ways in whose first two movements are the same in the other order: the hand learns one of them."""
+    ours, theirs = _first_two(one.shown.airframe), _first_two(other.shown.airframe)
+    if ours and ours == theirs[::-1] and ours != theirs:
+        then = mark("{first}, then {second}")
+        yield Line(
+            say(
+                "{one}: {ours}; {other}: {theirs}",
+                one=f"{one.number} {one.called}",
+                ours=say(then, first=doing(ours[0]), second=doing(ours[1])),
+                other=f"{other.number} {other.called}",
+                theirs=say(then, first=doing(theirs[0]), second=doing(theirs[1])),
+            ),
+            say("First way in, in the other order:"),
+            "caution",
+        )
+
+
+def _first_two(airframe: Airframe) -> tuple[str, ...]:
+    exit_ = first_exit(airframe)
+    steps = said(exit_.steps) if exit_ else None
+    return tuple(step.do for step in steps[:2]) if steps and len(steps) > 1 else ()
 
 
 def _between(one: Flown, other: Flown) -> Iterator[Line]:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.figures.refusals import refusal
 from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
-from hardpoint.records.fleet import House
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, Lift, LoadPoint
 from hardpoint.records.masses import Item
@@ -59,9 +59,6 @@ def _station(points: dict[str, LoadPoint], name: str) -> str | None:
     return fs.text if fs else None
 
 
-_DIVISORS = {"proof": "proof", "ultimate": "ultimate", "owner's practice": "owners_practice"}
-
-
 @AIRFRAME.rule(
     "lift-refused",
     "warning",
@@ -75,7 +72,7 @@ def lift_refused(record: Record) -> Iterator[Hit]:
         why: dict[str, list[str]] = {}
         for id_ in lift.points:
             point = points.get(id_)
-            if point and point.use in LIFTING and (reason := _refused(point, record.fleet.house)):
+            if point and (reason := refusal(point, record.fleet.house.station if record.fleet.house else None)):
                 why.setdefault(reason, []).append(id_)
         for reason, ids in why.items():
             yield Hit(
@@ -85,20 +82,6 @@ def lift_refused(record: Record) -> Iterator[Hit]:
                 message=f"this lift cannot be computed and is refused: {reason} ({', '.join(ids)})",
                 related=tuple((("load_points", id_), id_) for id_ in ids),
             )
-
-
-def _refused(point: LoadPoint, house: House | None) -> str:
-    for key, what in (
-        ("basis", "its basis"),
-        ("allowable", "what it may carry"),
-        ("allowable_is_for", "whether that is for each point or for all"),
-    ):
-        if getattr(point, key) is NonValue.UNKNOWN:
-            return f"{what} is unknown"
-    divisor = _DIVISORS.get(str(point.basis))
-    if divisor and house and isinstance(getattr(house.station.divisors, divisor), NonValue):
-        return f"its basis is {point.basis}, and the station has decided no divisor for that"
-    return ""
 
 
 @AIRFRAME.rule(

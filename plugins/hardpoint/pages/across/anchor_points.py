@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from hardpoint.figures.refusals import refusal
 from hardpoint.pages import addresses
 from hardpoint.pages.across.answers import head, narrowing, topic
 from hardpoint.pages.across.items import Item, items
@@ -12,7 +13,8 @@ from hardpoint.pages.telling import place_words, tell
 from hardpoint.pages.view import Value
 from hardpoint.records.known import said
 from hardpoint.records.load_points import LIFTING, LoadPoint
-from hardpoint.words import say
+from hardpoint.records.station import Station
+from hardpoint.words import say, say_again
 
 ADDRESS = addresses.across_page("anchor-points")
 
@@ -32,7 +34,7 @@ def anchor_points_page(site: Site) -> Page:
         (
             topic("use", say("Use"), lambda item: _use(item.entry)),
             topic("allowable", say("Allowable"), _allowable, figure=lambda point: point.allowable),
-            topic("basis", say("Basis"), lambda item: _basis(item.entry)),
+            topic("basis", say("Basis"), lambda item: basis_of(item.entry, site.station)),
             topic("where", say("Where"), lambda item: tell_place(item, item.entry)),
             topic("cone", say("Cone"), _cone, figure=lambda point: point.cone),
             topic("upright", say("To reach it, upright"), lambda item: _reach(item.entry, "upright")),
@@ -42,7 +44,7 @@ def anchor_points_page(site: Site) -> Page:
             topic("only-if", say("Only if"), lambda item: Value(item.entry.only_if or say("nothing stated"))),
         ),
         (
-            narrowing("lifts", say("Use"), lambda point: (_use(point).text,)),
+            narrowing("lifts", say("Use"), _uses),
             narrowing("basis", say("Basis"), lambda point: (tell(point.basis).text,)),
         ),
     )
@@ -61,6 +63,11 @@ def _use(point: LoadPoint) -> Value:
     return Value(use if point.use in LIFTING else say("{use}: does not lift", use=use))
 
 
+def _uses(point: LoadPoint) -> tuple[str, ...]:
+    """Its use, and for what lifts in whichever way the one word for both."""
+    return (_use(point).text, *((say("lift or wrap"),) if point.use in LIFTING else ()))
+
+
 def _allowable(item: Item) -> Value:
     point: LoadPoint = item.entry
     value = tell(point.allowable, (*item.path, "allowable"))
@@ -68,11 +75,11 @@ def _allowable(item: Item) -> Value:
     return Value(value.text, value.state, value.beside, value.remark, note=for_)
 
 
-def _basis(point: LoadPoint) -> Value:
-    basis = tell(point.basis)
-    if point.use in LIFTING and basis.state == "unknown":
-        return Value(basis.text, basis.state, remark=say("no lift can be computed by this point"))
-    return basis
+def basis_of(point: LoadPoint, station: Station | None) -> Value:
+    """What its allowable is, and why no lift can be computed by it, if none can."""
+    basis, why = tell(point.basis), refusal(point, station)
+    remark = say("REFUSED: {why}", why=say_again(why)) if why else ""
+    return Value(basis.text, basis.state, remark=remark)
 
 
 def _cone(item: Item) -> Value:

@@ -1,0 +1,31 @@
+"""Why no lift may be computed by a point: what nobody knows of it, or what the station has not decided."""
+
+from __future__ import annotations
+
+from hardpoint.records.known import NonValue
+from hardpoint.records.load_points import LIFTING, LoadPoint
+from hardpoint.records.station import Station
+from hardpoint.words import later
+
+_DIVISORS = {"proof": "proof", "ultimate": "ultimate", "owner's practice": "owners_practice"}
+_ASKED = (
+    ("basis", later("its basis is unknown")),
+    ("allowable", later("what it may carry is unknown")),
+    ("allowable_is_for", later("whether that is for each point or for all is unknown")),
+)
+
+
+def refusal(point: LoadPoint, station: Station | None) -> str:
+    """The reason, in English that ``say_again`` tells in another language; "" where a point lifts and nothing is open.
+
+    A point that is not made to lift is no matter of refusal here: its use says so.
+    """
+    if point.use not in LIFTING:
+        return ""
+    for key, reason in _ASKED:
+        if getattr(point, key) is NonValue.UNKNOWN:
+            return reason
+    divisor = _DIVISORS.get(str(point.basis))
+    if divisor and station and isinstance(getattr(station.divisors, divisor), NonValue):
+        return later("its basis is {basis}, and the station has decided no divisor for that", basis=str(point.basis))
+    return ""
