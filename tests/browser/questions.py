@@ -86,7 +86,7 @@ TEXTS = """scope => {
 """Every visible text below a selector: its size in pixels, colour, the colour it stands on, and what kind of text."""
 
 PRINTABLE = """() => {
-    const screen = "script, style, nav, form, summary, svg title, svg desc, thead, .head, .skip, .aside, [hidden]";
+    const screen = "script, style, nav, form, summary, .away, svg title, svg desc, thead, .head, .skip, .aside, [hidden]";
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     const found = [];
     for (let node; (node = walker.nextNode());) {
@@ -96,7 +96,7 @@ PRINTABLE = """() => {
     }
     return found;
 }"""
-"""Every text of a page but that of its navigation and forms. A fold that is closed counts as open (paper has no taps);
+"""Every text of a page but that of its navigation, its lists of links that lead away, and its forms. A fold that is closed counts as open (paper has no taps);
 the words that only say what it holds do not count."""
 
 TOO_WIDE = """limit => [...document.querySelectorAll("#content *")]
