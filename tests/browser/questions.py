@@ -96,8 +96,8 @@ PRINTABLE = """() => {
     }
     return found;
 }"""
-"""Every text of a page but that of its navigation, its lists of links that lead away, and its forms. A fold that is closed counts as open (paper has no taps);
-the words that only say what it holds do not count."""
+"""Every text of a page but that of its navigation, its lists of links that lead away, and its forms. A fold that is
+closed counts as open (paper has no taps); the words that only say what it holds do not count."""
 
 TOO_WIDE = """limit => [...document.querySelectorAll("#content *")]
     .filter(e => e.checkVisibility() && !e.closest(".aside, thead, svg") && e.getBoundingClientRect().right > limit)
