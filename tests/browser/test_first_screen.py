@@ -107,8 +107,9 @@ def test_a_number_is_found_by_typing_and_by_its_tail(phone: Phone) -> None:
         assert _tile(page, number, entry["tail"]).is_visible()
         others = [other for other, _ in NUMBERS if other != number]
         assert not any(_tile(page, other, "").is_visible() for other in others), typed
-    page.get_by_role("searchbox").fill("nothing of this name")
-    assert page.locator("#content li:visible h3").count() == 0
+    whole = page.locator("#content li h3").count()
+    page.get_by_role("searchbox").fill("nothing of this name")  # the list stays: the number may still be known
+    assert page.locator("#content li:visible h3").count() == whole
     assert squeezed(page.get_by_role("status").inner_text())
     watch.assert_quiet()
 

@@ -5,9 +5,13 @@ from __future__ import annotations
 from hardpoint.records.known import NonValue
 from hardpoint.records.load_points import LIFTING, LoadPoint
 from hardpoint.records.station import Station
-from hardpoint.words import later
+from hardpoint.words import later, mark
 
-_DIVISORS = {"proof": "proof", "ultimate": "ultimate", "owner's practice": "owners_practice"}
+_DIVISORS = {
+    "proof": ("proof", mark("proof")),
+    "ultimate": ("ultimate", mark("ultimate")),
+    "owner's practice": ("owners_practice", mark("owner's practice")),
+}
 _ASKED = (
     ("basis", later("its basis is unknown")),
     ("allowable", later("what it may carry is unknown")),
@@ -25,7 +29,7 @@ def refusal(point: LoadPoint, station: Station | None) -> str:
     for key, reason in _ASKED:
         if getattr(point, key) is NonValue.UNKNOWN:
             return reason
-    divisor = _DIVISORS.get(str(point.basis))
-    if divisor and station and isinstance(getattr(station.divisors, divisor), NonValue):
-        return later("its basis is {basis}, and the station has decided no divisor for that", basis=str(point.basis))
+    key, basis = _DIVISORS.get(str(point.basis), ("", ""))
+    if key and station and isinstance(getattr(station.divisors, key), NonValue):
+        return later("its basis is {basis}, and the station has decided no divisor for that", basis=later(basis))
     return ""
