@@ -11,6 +11,7 @@
 ['27 lb']
 """
 
+from .computed import computed
 from .errors import QuantityError
 from .pairs import Comparison, Status
 from .quantity import Quantity, Stated
@@ -32,6 +33,7 @@ __all__ = [
     "Stated",
     "Status",
     "compare",
+    "computed",
     "convert",
     "number_text",
     "read",

@@ -1,0 +1,18 @@
+"""What is worked out of records, one topic a module: from what an author wrote to a figure, or to why there is none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from hardpoint.figures.worked import Case, Topic, Worked
+from hardpoint.figures.workings import masses
+
+TOPICS: tuple[Topic, ...] = (masses.TOPIC,)
+"""In the order of the figures page."""
+
+
+def worked_out(case: Case) -> Iterator[tuple[Topic, tuple[Worked, ...]]]:
+    """Every figure of a case by topic. A topic that has nothing to say about it is left out."""
+    for topic in TOPICS:
+        if worked := tuple(topic.work(case)):
+            yield topic, worked
