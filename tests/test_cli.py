@@ -24,6 +24,7 @@ import pytest
 from hardpoint import browser, cli
 from hardpoint.commands import project, quality, site
 from hardpoint.commands import schema as schema_command
+from tests.interrupts import heed_interrupts
 
 ROOT = Path(__file__).resolve().parents[1]
 COMMANDS = sorted(cli.cli.commands)
@@ -478,7 +479,12 @@ def served() -> Iterator[subprocess.Popen[str]]:
         address = f"127.0.0.1:{probe.getsockname()[1]}"
     command = [sys.executable, "-m", "hardpoint", "serve", "--address", address]
     process = subprocess.Popen(
-        command, env=_env(PYTHONUNBUFFERED="1"), stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True
+        command,
+        env=_env(PYTHONUNBUFFERED="1"),
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+        preexec_fn=heed_interrupts,
     )
     yield process
     process.kill()

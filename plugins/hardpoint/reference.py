@@ -1,4 +1,4 @@
-"""The two pages of docs/ that follow from the code: every key of every record, and every rule that records are held to.
+"""The pages of docs/ that follow from the code: every key of every record, every rule, how figures are worked out.
 
 ``hardpoint schema`` writes them beside the schema, and a test holds them to it: a new key or rule needs no page written
 by hand. Pure: text in, text out.
@@ -12,6 +12,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from hardpoint import methods
 from hardpoint.load.reading_rules import READING_RULES
 from hardpoint.records.schema import documents
 from hardpoint.rules import all_rules
@@ -33,7 +34,7 @@ _WORDS_ALONE = ("words", "an id", "a name")
 
 def pages() -> dict[str, str]:
     """File name under docs/ to Markdown, the same text on every machine."""
-    return {"record-keys.md": record_keys(), "rules.md": rules()}
+    return {"record-keys.md": record_keys(), "rules.md": rules()} | methods.pages()
 
 
 def rules() -> str:

@@ -1,7 +1,7 @@
 """``schema``: what follows from the sources and is kept beside them.
 
-The record model as JSON Schema, for the completion of editors; the two pages of docs/ on it; the list of all texts of
-the interface, for whoever translates them.
+The record model as JSON Schema, for the completion of editors; the pages of docs/ that follow from the code; the list
+of all texts of the interface, for whoever translates them.
 """
 
 from __future__ import annotations
@@ -39,6 +39,7 @@ def schema(folder: Path, only_check: bool, docs: Path | None = None) -> None:
         return
     folder.mkdir(parents=True, exist_ok=True)
     for path in stale:
+        path.parent.mkdir(parents=True, exist_ok=True)
         path.write_bytes(wanted[path])
     for path in gone:
         path.unlink()

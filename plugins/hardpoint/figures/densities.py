@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from hardpoint.figures.worked import Input, MissingError, Range, quantity
+from hardpoint.figures.worked import Input, MissingError, Range, quantity, spoken
 from hardpoint.findings import Path
 from hardpoint.records.known import NonValue
 from hardpoint.records.tanks import Fluid, Tank
@@ -31,10 +31,10 @@ def density(tank: Tank, path: Path) -> tuple[Input, tuple[str, ...]]:
     """The density of what a tank holds, with the keys of its sources. MissingError: neither stated nor published."""
     if tank.density is not None:
         return quantity(
-            tank.density, (*path, "density"), later("the density of {tank} is unknown", tank=str(path[-1]))
+            tank.density, (*path, "density"), later("the density of {tank} is unknown", tank=spoken(str(path[-1])))
         ), ()
     published = None if isinstance(tank.holds, NonValue) else PUBLISHED.get(tank.holds)
     if published is None:
-        raise MissingError(later("the density of {tank} is unknown", tank=str(path[-1])), (*path, "density"))
+        raise MissingError(later("the density of {tank} is unknown", tank=spoken(str(path[-1]))), (*path, "density"))
     source, words, value = published
     return Input((*path, "density"), words, value, "kg/m3"), (source,)

@@ -13,7 +13,7 @@ from functools import partial
 
 from hardpoint.figures.balance import reach_of_centre
 from hardpoint.figures.densities import WATER, density
-from hardpoint.figures.worked import Case, Input, MissingError, Range, position, quantity
+from hardpoint.figures.worked import Case, Input, MissingError, Range, position, quantity, spoken
 from hardpoint.findings import Path
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import Condition
@@ -138,7 +138,7 @@ def _tanks(case: Case, conditions: Sequence[Condition]) -> dict[str, Tank]:
     if not isinstance(tanks, NonValue):
         for name, tank in tanks.items():
             if tank is NonValue.UNKNOWN:
-                raise MissingError(later("whether it has a tank {tank} is unknown", tank=name), ("tanks", name))
+                raise MissingError(later("whether it has a tank {tank} is unknown", tank=spoken(name)), ("tanks", name))
     gone = WINGS if "wings off" in conditions else ()
     return {name: tank for name, tank in entries(tanks).items() if _on(tank.place) not in gone}
 
@@ -149,18 +149,18 @@ def _on(place: Place | NonValue) -> str:
 
 def _holds(name: str, tank: Tank) -> Fluid:
     if isinstance(tank.holds, NonValue):
-        raise MissingError(later("what the tank {tank} holds is unknown", tank=name), ("tanks", name, "holds"))
+        raise MissingError(later("what the tank {tank} holds is unknown", tank=spoken(name)), ("tanks", name, "holds"))
     return tank.holds
 
 
 def _tank(case: Case, name: str, tank: Tank, *, full: bool) -> Load:
     path: Path = ("tanks", name)
-    missing = later("the capacity of the tank {tank} is unknown", tank=name)
+    missing = later("the capacity of the tank {tank} is unknown", tank=spoken(name))
     capacity = quantity(tank.capacity, (*path, "capacity"), missing)
     heavy, sources = density(tank, path)
     most = tank.count * capacity.value[1] * heavy.value[1]
     least = tank.count * capacity.value[0] * heavy.value[0] if full else 0.0
-    station = _place(case, tank.place, path, later("the station of the tank {tank} is unknown", tank=name))
+    station = _place(case, tank.place, path, later("the station of the tank {tank} is unknown", tank=spoken(name)))
     return _load((least, most), station, (capacity, heavy), sources)
 
 
@@ -170,7 +170,7 @@ def _planned(case: Case, volume: Input, tanks: dict[str, Tank]) -> Load:
         raise MissingError(later("fuel is planned, but the record has no tank for it"), ("tanks",))
     densities = [density(tank, ("tanks", name)) for name, tank in tanks.items()]
     ends = [
-        _place(case, tank.place, ("tanks", name), later("the station of the tank {tank} is unknown", tank=name))
+        _place(case, tank.place, ("tanks", name), later("the station of the tank {tank} is unknown", tank=spoken(name)))
         for name, tank in tanks.items()
     ]
     heavy = [found.value for found, _ in densities]
@@ -209,7 +209,7 @@ def _people(case: Case, conditions: Sequence[Condition]) -> Iterator[Load]:
     number = Input(("entry", "occupants") if most is not None else ("seats",), str(most or len(seats)),
                    (least, most if most is not None else len(seats)), "")  # fmt: skip
     ends = [
-        _place(case, seat.place, ("seats", name), later("the station of the {seat} seat is unknown", seat=name))
+        _place(case, seat.place, ("seats", name), later("the station of the {seat} seat is unknown", seat=spoken(name)))
         for name, seat in seats.items()
     ]
     mass = (number.value[0] * each.value[0], number.value[1] * each.value[1])
@@ -242,13 +242,13 @@ def _unknown(missing: MissingError) -> _Part:
 
 def _bay(case: Case, conditions: Sequence[Condition], *, name: str, bay: Flooding | NonValue) -> Iterator[Load]:
     path = ("water", "floods", name)
-    missing = later("how much water the bay {bay} takes is unknown", bay=name)
+    missing = later("how much water the bay {bay} takes is unknown", bay=spoken(name))
     if isinstance(bay, NonValue):
         raise MissingError(missing, path)
     volume = quantity(bay.volume, (*path, "volume"), missing)
     source, words, heavy = WATER[_water_here(case)]
     rho = Input(("station", "water", "fresh"), words, heavy, "kg/m3")
-    station = _place(case, bay.place, path, later("the station of the bay {bay} is unknown", bay=name))
+    station = _place(case, bay.place, path, later("the station of the bay {bay} is unknown", bay=spoken(name)))
     yield _load((0.0, volume.value[1] * heavy[1]), station, (volume, rho), (source,))
 
 
@@ -271,11 +271,11 @@ def _off(case: Case, conditions: Sequence[Condition], taken_off: Sequence[str]) 
     for name in names:
         path = ("masses", "items", name)
         item = items.get(name)
-        missing = later("the mass of {part} is unknown", part=name)
+        missing = later("the mass of {part} is unknown", part=spoken(name))
         if item is None or isinstance(item, NonValue):
             raise MissingError(missing, path)
         mass = quantity(item.mass, (*path, "mass"), missing)
-        station = _place(case, item.place, path, later("the station of {part} is unknown", part=name))
+        station = _place(case, item.place, path, later("the station of {part} is unknown", part=spoken(name)))
         # A mass that two statements disagree about comes off with the lesser: more is left to lift.
         yield _load((-item.count * mass.value[0],) * 2, station, (mass,))
 

@@ -142,6 +142,11 @@ def convert_to_m(value: Decimal | float, unit: Literal["mm", "in"]) -> float:
     return float(Fraction(value) * link(unit, "m").factor)
 
 
+def spoken(name: str) -> str:
+    """An id as it is spoken: ``smoke-oil`` -> ``smoke oil``."""
+    return name.replace("-", " ").replace("_", " ")
+
+
 def over(work: Callable[..., float], *ranges: Range) -> Range:
     """Least and greatest result over all corners of the ranges: exact where ``work`` is monotonic in each of them."""
     results = [work(*corner) for corner in product(*({*ends} for ends in ranges))]

@@ -12,6 +12,7 @@ from hardpoint.pages.brief import brief_page
 from hardpoint.pages.compare_page import compare_page
 from hardpoint.pages.crew import tail_crew_page, type_crew_page
 from hardpoint.pages.drill import drill_page, type_drill_page
+from hardpoint.pages.event_figures import event_figures_page
 from hardpoint.pages.figures_page import figures_page
 from hardpoint.pages.gaps_of import event_gaps_page, tail_gaps_page, type_gaps_page
 from hardpoint.pages.gaps_page import gaps_page
@@ -46,6 +47,7 @@ def all_pages(site: Site) -> Iterator[Page]:
     for event_id, line_up in site.fleet.events.items():
         yield event_page(site, event_id, line_up)
         yield brief_page(site, event_id)
+        yield event_figures_page(site, event_id)
         yield two_at_once_page(site, event_id)
         yield event_gaps_page(site, event_id, line_up)
 

@@ -52,6 +52,16 @@ def figures_page(type_id: str) -> str:
     return f"types/{type_id}/figures.html"
 
 
+def method_page(topic: str) -> str:
+    """How figures of a topic are worked out: a page of docs."""
+    return f"methods/{topic}.html"
+
+
+def event_figures_page(event_id: str) -> str:
+    """What the slots of an event change in the figures."""
+    return f"events/{event_id}/figures.html"
+
+
 def tail_page(registration: str) -> str:
     """The crew page of one aircraft."""
     return f"tails/{registration}.html"

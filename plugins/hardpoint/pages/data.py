@@ -6,16 +6,18 @@ Values are decimal strings, keys are sorted.
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from hashlib import sha256
 from typing import Any
 
 from hardpoint.figures.safe_side import rounding_of
 from hardpoint.findings import Finding, Path, dotted
 from hardpoint.pages import addresses
+from hardpoint.pages.data_figures import data_figures, event_figures
 from hardpoint.pages.data_schema import schemas
 from hardpoint.pages.pictures import photo_files
 from hardpoint.pages.site import Site
+from hardpoint.pages.workings import worked
 from hardpoint.records.fleet import Override, Written
 from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity, shown
@@ -49,18 +51,28 @@ def data_files(site: Site) -> Iterator[tuple[str, str]]:
 
 def _records(site: Site) -> Iterator[tuple[str, str, str, dict[str, Any]]]:
     for type_id, type_ in site.fleet.types.items():
-        record = _record(site, "type", type_id, None, type_.written, (), type_.airframe)
+        figures = data_figures(worked(site, type_.airframe))
+        record = _record(site, "type", type_id, None, type_.written, (), type_.airframe, figures)
         yield "type", type_id, addresses.type_page(type_id), record
     for tail_id, tail in site.fleet.tails.items():
-        record = _record(site, "tail", tail_id, tail.of.id, tail.written, tail.overrides, tail.airframe)
+        figures = data_figures(worked(site, tail.airframe))
+        record = _record(site, "tail", tail_id, tail.of.id, tail.written, tail.overrides, tail.airframe, figures)
         yield "tail", tail_id, addresses.tail_page(tail_id), record | {"declared": tail.declared}
     for event_id, line_up in site.fleet.events.items():
-        record = _record(site, "event", event_id, None, line_up.written, (), line_up.event)
+        figures = event_figures(site, line_up.event)
+        record = _record(site, "event", event_id, None, line_up.written, (), line_up.event, figures)
         yield "event", event_id, addresses.event_page(event_id), record
 
 
 def _record(
-    site: Site, kind: str, id_: str, of: str | None, written: Written, overrides: tuple[Override, ...], model: Any
+    site: Site,
+    kind: str,
+    id_: str,
+    of: str | None,
+    written: Written,
+    overrides: tuple[Override, ...],
+    model: Any,
+    figures: Iterable[dict[str, Any]],
 ) -> dict[str, Any]:
     return {
         "id": id_,
@@ -71,7 +83,7 @@ def _record(
             {"at": dotted(o.at), "type_says": o.type_says, "here": o.here, "because": o.because} for o in overrides
         ],
         "quantities": [_quantity(path, quantity) for path, quantity in _quantities(model)],
-        "figures": [],
+        "figures": list(figures),
         "findings": [_finding(finding) for finding in site.findings if finding.file == written.file],
     }
 

@@ -100,16 +100,17 @@ def _quantity() -> dict[str, Any]:
 def _figure() -> dict[str, Any]:
     said = {
         "id": _TEXT,
-        "value": _DECIMAL,
+        "value": _DECIMAL | {"description": "In SI, not yet rounded; of a range the end that people are to plan with."},
         "unit": _TEXT,
-        "shown": _TEXT,
+        "shown": _TEXT | {"description": "As pages print it, both systems: 1240 kg / 2740 lb."},
         "rounded": {"enum": ["nearest", "up", "down"]},
-        "inputs": _list(_object({"path": _TEXT, "value": _DECIMAL, "unit": _TEXT})),
-        "source": _TEXT,
+        "inputs": _list(_object({"path": _TEXT, "value": _DECIMAL, "unit": _TEXT}, {"high": _DECIMAL})),
+        "source": _TEXT | {"description": "Keys of the published sources, separated by commas."},
         "caution": _TEXT,
     }
-    cannot = _object({"id": _TEXT, "cannot_say": _object({"reason": _TEXT, "path": _TEXT})})
-    return {"oneOf": [_object(said), cannot]}
+    ends = {"low": _DECIMAL, "high": _DECIMAL}
+    cannot = _object({"reason": _TEXT, "path": _TEXT}, {"refused": {"type": "boolean"}})
+    return {"oneOf": [_object(said, ends), _object({"id": _TEXT, "cannot_say": cannot})]}
 
 
 def _finding() -> dict[str, Any]:

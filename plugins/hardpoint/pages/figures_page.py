@@ -12,8 +12,9 @@ from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import tell, tell_quantity
 from hardpoint.pages.terms import label_of
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
+from hardpoint.pages.workings import Told, differing, worked, worked_sections, worked_table
 from hardpoint.pages.written import as_written
-from hardpoint.records.fleet import Type
+from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.tail import Tail
 from hardpoint.records.walk import values_of
 from hardpoint.units import Quantity
@@ -37,11 +38,13 @@ def figures_page(site: Site, type_: Type) -> Page:
     shown = shown_type(type_)
     page = addresses.figures_page(type_.id)
     title = say("{name}: figures", name=shown.name)
+    told = worked(site, shown.airframe)
     sections = [
+        *worked_sections(told, page),
         Section(
             "quantities", say("Quantities as stated and converted"), (_quantities(shown, page),), say("Quantities")
         ),
-        *_tails(site, type_, page),
+        *_tails(site, type_, page, told),
         Section("provenance", say("Who checked what, and when again"), (_provenance(site, shown),), say("Checked")),
         Section(
             "as-written", say("The whole record as its author wrote it"), as_written(shown.tree), say("As written")
@@ -112,16 +115,23 @@ def _governs(quantity: Quantity) -> str:
     return say("neither was chosen; both enter the figures") if quantity.status == "disagree" else ""
 
 
-def _tails(site: Site, type_: Type, page: str) -> Iterator[Section]:
+def _tails(site: Site, type_: Type, page: str, told: Told) -> Iterator[Section]:
     """What each tail has otherwise, and its own record as written."""
     for tail in site.fleet.tails_of(type_.id):
         href = addresses.relative(addresses.tail_page(tail.id), page)
         blocks: tuple[Block, ...] = (
             Lines((Line(say("Crew page of {tail}", tail=tail.id), href=href),)),
             *_otherwise(shown_tail(tail)),
+            *_worked_otherwise(site, tail, told, page),
         )
         blocks = (*blocks, *as_written(tail.own.tree, Tail, tail.id))
         yield Section(f"tail-{tail.id}", say("Tail {tail}", tail=tail.id), blocks, tail.id)
+
+
+def _worked_otherwise(site: Site, tail: Aircraft, told: Told, page: str) -> Iterator[Block]:
+    """The figures that come out otherwise on this aircraft; nothing where its record changes none."""
+    for topic, figures in differing(worked(site, tail.airframe), told):
+        yield worked_table(f"worked-{tail.id}-{topic.id}", figures, page, f"figure-{tail.id}", say(topic.title))
 
 
 def _otherwise(shown: Shown) -> Iterator[Block]:

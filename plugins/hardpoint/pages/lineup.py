@@ -100,6 +100,10 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
     links = (
         Link(say("Briefing: what to show on which aircraft"), relative(addresses.brief_page(event_id), page)),
         Link(say("Two at once: facts side by side"), relative(addresses.two_at_once_page(event_id), page)),
+        Link(
+            say("Figures of the line-up: fuel as planned, occupants"),
+            relative(addresses.event_figures_page(event_id), page),
+        ),
         Link(say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page)),
     )
     view = SheetPage(site.frame(page, event.name), event.name, lead, tuple(sections), links, site.cautions, days)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from hardpoint.findings import Finding
 from hardpoint.pages.addresses import HOME, relative, root
@@ -28,6 +28,8 @@ class Site:
     as_of: dt.date
     edition: str
     banner: str = ""
+    kept: dict[tuple[int, int], object] = field(default_factory=dict, compare=False, repr=False)
+    """What was worked out of an airframe and a slot and is shown on several pages; see ``pages.workings``."""
 
     @property
     def station(self) -> Station | None:
