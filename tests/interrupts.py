@@ -6,5 +6,5 @@ import signal
 
 
 def heed_interrupts() -> None:
-    """For ``preexec_fn``: a run of the tests in the background hands down to its children that interrupts are ignored."""
+    """For ``preexec_fn``: a run in the background hands down to its children that interrupts are ignored."""
     signal.signal(signal.SIGINT, signal.SIG_DFL)
