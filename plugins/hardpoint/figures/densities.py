@@ -12,17 +12,17 @@ from hardpoint.units import convert
 from hardpoint.words import later
 
 PUBLISHED: Mapping[Fluid, tuple[str, str, Range]] = {
-    "avgas": ("faa-h-8083-30", "6 lb/US gal", (convert("6 lb/US gal", "kg/m3"),) * 2),
-    "mogas": ("nureg-1805", "740 kg/m3 (gasoline)", (740.0, 740.0)),
-    "jet fuel": ("mil-hdbk-1022a", "0.775 to 0.840 kg/L (Jet A-1 at 15 degC)", (775.0, 840.0)),
-    "engine oil": ("faa-h-8083-30", "7.5 lb/US gal", (convert("7.5 lb/US gal", "kg/m3"),) * 2),
-    "water ballast": ("faa-h-8083-30", "8.35 lb/US gal", (convert("8.35 lb/US gal", "kg/m3"),) * 2),
+    "avgas": ("faa-h-8083-30", later("6 lb/US gal"), (convert(later("6 lb/US gal"), "kg/m3"),) * 2),
+    "mogas": ("nureg-1805", later("740 kg/m3 (gasoline)"), (740.0, 740.0)),
+    "jet fuel": ("mil-hdbk-1022a", later("0.775 to 0.840 kg/L (Jet A-1 at 15 degC)"), (775.0, 840.0)),
+    "engine oil": ("faa-h-8083-30", later("7.5 lb/US gal"), (convert(later("7.5 lb/US gal"), "kg/m3"),) * 2),
+    "water ballast": ("faa-h-8083-30", later("8.35 lb/US gal"), (convert(later("8.35 lb/US gal"), "kg/m3"),) * 2),
 }
 """Key of ``citations``, the source's own words, kg/m3. What is not here has to stand in the record."""
 
 WATER: Mapping[str, tuple[str, str, Range]] = {
     "fresh": PUBLISHED["water ballast"],
-    "salt": ("common practice", "1.025 kg/L", (1025.0, 1025.0)),
+    "salt": ("common practice", later("1.025 kg/L"), (1025.0, 1025.0)),
 }
 """Of the water beside the field, by what the station says of it."""
 

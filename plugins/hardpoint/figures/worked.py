@@ -21,6 +21,7 @@ from hardpoint.records.station import Station
 from hardpoint.records.texts import Span
 from hardpoint.units import Quantity, Rounding
 from hardpoint.units.registry import link
+from hardpoint.words import later
 
 Range = tuple[float, float]
 """Least and greatest value in SI; equal where there is one value."""
@@ -134,7 +135,8 @@ def position(value: Span | NonValue | None, path: Path, unit: Literal["mm", "in"
     """
     if value is None or isinstance(value, NonValue) or value.low is None or value.high is None:
         raise MissingError(missing, path)
-    return Input(path, value.text, (convert_to_m(value.low, unit), convert_to_m(value.high, unit)), "m")
+    said = value.text if value.low == value.high else later("{low} to {high}", low=value.low, high=value.high)
+    return Input(path, said, (convert_to_m(value.low, unit), convert_to_m(value.high, unit)), "m")
 
 
 def convert_to_m(value: Decimal | float, unit: Literal["mm", "in"]) -> float:

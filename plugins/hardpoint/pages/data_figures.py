@@ -7,13 +7,14 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any
 
-from hardpoint.figures.worked import Input, Unsaid, Worked
+from hardpoint.figures.worked import Figure, Input, Unsaid, Worked
 from hardpoint.findings import dotted
 from hardpoint.pages.entries import flown
 from hardpoint.pages.site import Site
 from hardpoint.pages.workings import Told, differing, worked
 from hardpoint.records.event import Event
 from hardpoint.units import computed, round_significant
+from hardpoint.words import AS_WRITTEN, speaking
 
 _DIGITS = 12
 """Significant digits in data files: a float's last bits are no quantity, and differ between machines."""
@@ -44,13 +45,19 @@ def _figure(figure: Worked) -> dict[str, Any]:
         "id": figure.id,
         "value": _decimal(figure.counts),
         "unit": figure.unit,
-        "shown": " / ".join(computed(figure.value, figure.unit, figure.printed_in, figure.rounded, figure.digits)),
+        "shown": _shown(figure),
         "rounded": figure.rounded,
         "inputs": list({input_.path: _input(input_) for input_ in figure.inputs}.values()),
         "source": ", ".join(dict.fromkeys(figure.sources)),
         "caution": str(figure.caution),
     }
     return told if low == high else told | {"low": _decimal(low), "high": _decimal(high)}
+
+
+def _shown(figure: Figure) -> str:
+    """As pages print it, in English whatever they speak."""
+    with speaking(AS_WRITTEN):
+        return " / ".join(computed(figure.value, figure.unit, figure.printed_in, figure.rounded, figure.digits))
 
 
 def _unsaid(figure: Unsaid) -> dict[str, Any]:

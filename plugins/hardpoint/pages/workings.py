@@ -13,7 +13,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.site import Site
 from hardpoint.pages.telling import several, tell
 from hardpoint.pages.terms import label_of
-from hardpoint.pages.view import Labelled, Line, Lines, Row, Section, Table, Value
+from hardpoint.pages.view import Labelled, Row, Section, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.event import Day, Entry
 from hardpoint.records.sources import Source
@@ -43,8 +43,10 @@ def sources_section(told: Told) -> Iterator[Section]:
     """The published sources that these figures name."""
     keys = sorted({key for _, worked in told for figure in worked for key in _sources(figure)} & CITATIONS.keys())
     if keys:
-        lines = tuple(Line(citation(CITATIONS[key]), id=f"source-{key}") for key in keys)
-        yield Section("worked-sources", say("Sources of the formulas"), (Lines(lines),), say("Sources"))
+        rows = tuple(_citation(key, CITATIONS[key]) for key in keys)
+        heads = (say("Source"), say("Published by, section"), say("How it was used"))
+        table = Table("worked-sources-table", say("Published sources that the formulas rest on"), heads, rows)
+        yield Section("worked-sources", say("Sources of the formulas"), (table,), say("Sources"))
 
 
 def worked_table(id_: str, worked: Iterable[Worked], page: str, prefix: str = "figure", caption: str = "") -> Table:
@@ -101,11 +103,11 @@ def _sources(figure: Worked) -> tuple[str, ...]:
     return figure.sources if isinstance(figure, Figure) else ()
 
 
-def citation(source: Source) -> str:
-    """``title, publisher, section (read)``."""
-    parts = [source.title, tell(source.publisher).text, source.section or ""]
-    told = ", ".join(part for part in parts if part)
-    return say("{source} ({standing})", source=told, standing=tell(source.standing).text)
+def _citation(key: str, source: Source) -> Row:
+    """Titles are names: they stay in their language."""
+    where = ", ".join(part for part in (source.publisher, source.section) if part)
+    cells = (Value(source.title, lang="en"), Value(where, lang="en"), tell(source.standing))
+    return Row(cells, f"source-{key}")
 
 
 def path_words(path: Path) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
+from hardpoint.words import say
+
 from .registry import UNITS, link
 from .rounding import Rounding, number_text, round_significant
 
@@ -43,7 +45,7 @@ def _ends(ends: tuple[Fraction, Fraction], rounding: Rounding, digits: int) -> s
     if low == high:
         return _text(low, rounding, digits)
     first, last = _text(low, "down", digits), _text(high, "up", digits)
-    return first if first == last else f"{first} to {last}"
+    return first if first == last else say("{low} to {high}", low=first, high=last)
 
 
 def _text(value: Fraction, rounding: Rounding, digits: int) -> str:
