@@ -30,6 +30,7 @@ KINDS = (
     f"{EVENT}/brief.html",
     f"{EVENT}/two-at-once.html",
     f"{EVENT}/gaps.html",
+    f"{EVENT}/figures.html",
     "compare.html",
     "across/anchor-points.html",
     "across/cutting-hazards.html",
@@ -42,6 +43,7 @@ KINDS = (
     "station.html",
     "reading-a-page.html",
     "cautions.html",
+    "methods/balance.html",
     "404.html",
 )
 _RUN = """async only => {

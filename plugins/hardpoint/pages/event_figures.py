@@ -40,7 +40,13 @@ def _entry(site: Site, page: str, day_id: str, day: Day, entry: Flown) -> Sectio
     id_ = f"{day_id}-{entry.number}"
     title = say("{day}: {number} {aircraft}", day=dated(day_id, day), number=entry.number, aircraft=entry.called)
     blocks: list[Block] = [
-        worked_table(f"{id_}-{topic.id}", figures, page, f"figure-{id_}", say(topic.title))
+        worked_table(
+            f"{id_}-{topic.id}",
+            figures,
+            page,
+            say("{aircraft}: {topic}", aircraft=title, topic=say(topic.title)),
+            f"figure-{id_}",
+        )
         for topic, figures in _changed(site, day, entry)
     ]
     figures_page = addresses.relative(addresses.figures_page(entry.shown.type_id), page)

@@ -131,7 +131,8 @@ def _tails(site: Site, type_: Type, page: str, told: Told) -> Iterator[Section]:
 def _worked_otherwise(site: Site, tail: Aircraft, told: Told, page: str) -> Iterator[Block]:
     """The figures that come out otherwise on this aircraft; nothing where its record changes none."""
     for topic, figures in differing(worked(site, tail.airframe), told):
-        yield worked_table(f"worked-{tail.id}-{topic.id}", figures, page, f"figure-{tail.id}", say(topic.title))
+        caption = say("{tail}: {topic}", tail=tail.id, topic=say(topic.title))
+        yield worked_table(f"worked-{tail.id}-{topic.id}", figures, page, caption, f"figure-{tail.id}")
 
 
 def _otherwise(shown: Shown) -> Iterator[Block]:

@@ -35,7 +35,9 @@ Told = tuple[tuple[Topic, tuple[Worked, ...]], ...]
 def worked_sections(told: Told, page: str) -> Iterator[Section]:
     """A section for each topic, then the sources that the figures name."""
     for topic, worked in told:
-        yield Section(f"worked-{topic.id}", say(topic.title), (worked_table(f"worked-{topic.id}-table", worked, page),))
+        id_, title = f"worked-{topic.id}", say(topic.title)
+        caption = say("{topic}: what came out, from what, and how", topic=title)
+        yield Section(id_, title, (worked_table(f"{id_}-table", worked, page, caption),))
     yield from sources_section(told)
 
 
@@ -49,10 +51,10 @@ def sources_section(told: Told) -> Iterator[Section]:
         yield Section("worked-sources", say("Sources of the formulas"), (table,), say("Sources"))
 
 
-def worked_table(id_: str, worked: Iterable[Worked], page: str, prefix: str = "figure", caption: str = "") -> Table:
+def worked_table(id_: str, worked: Iterable[Worked], page: str, caption: str, prefix: str = "figure") -> Table:
     """One row a figure; a figure that cannot be said has its reason in place of a value."""
     rows = tuple(_row(figure, page, prefix) for figure in worked)
-    return Table(id_, caption or say("What came out, from what, and how"), tuple(map(say, _HEADS)), rows)
+    return Table(id_, caption, tuple(map(say, _HEADS)), rows)
 
 
 def told_figure(figure: Worked) -> Value:
