@@ -35,6 +35,7 @@ ALLOWED_IN_THE_CORE = {
     "units": {"pint"},
     "rendering": {"jinja2", "markupsafe"},
     "figures": {"CoolProp", "numpy"},
+    "drawings": {"shapely"},
 }
 """Libraries by layer, beside Python's own."""
 
