@@ -22,7 +22,7 @@ WIDTH = 340.0
 MARGIN = 12.0
 TEXT = 12.0
 """Height of the drawings' text in units; not to be made smaller."""
-_TALLEST = 330.0
+_TALLEST = 390.0
 """Units that a plan may be high: wings that go on beyond are broken off, and the drawing says how far they go."""
 
 

@@ -16,7 +16,7 @@ from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, LoadPoint
-from hardpoint.records.places import Route
+from hardpoint.records.places import Place, Route
 from hardpoint.records.terms import term
 from hardpoint.records.texts import Span
 from hardpoint.words import mark, say
@@ -203,7 +203,7 @@ def _controls(airframe: Airframe, outline: Outline) -> Iterator[Thing]:
 
 
 def _at_its_seat(place: Place | NonValue, airframe: Airframe, outline: Outline) -> tuple[At, ...]:
-    """A control told by its panel alone is drawn broken at the station of its seat, on the side that its panel names."""
+    """A control told by its panel alone is drawn broken at its seat, on the side that its panel names."""
     if isinstance(place, NonValue) or place.fs is not None:
         return points(place, outline)
     name = place.seat or (next(iter(airframe.seats)) if len(airframe.seats) == 1 else "")
