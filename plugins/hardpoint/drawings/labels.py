@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate, pairwise
 
 Flat = tuple[float, float]
 
@@ -64,20 +65,52 @@ def place(marks: Sequence[Flat], edge: float, outward: int, left: float, right: 
     return [placed[index] for index in range(len(marks))]
 
 
-def spread(wanted: Sequence[float], apart: float, low: float, high: float) -> list[float]:
-    """The nearest places to ``wanted`` (ascending) that are at least ``apart``, between ``low`` and ``high``.
+def place_words(
+    marks: Sequence[Flat], widths: Sequence[float], edge: float, outward: int, left: float, right: float
+) -> list[Label] | None:
+    """The same for written labels of different widths, in two rows; None where they do not fit.
 
-    Least sum of squares: with u_i = x_i - i apart the distances become an order, u_i <= u_(i+1), which pooling adjacent
-    violators solves exactly; the bounds then clip. ValueError where there is not room enough.
+    The leader of an outer label passes between its inner neighbours, so that no line crosses a word.
     """
-    if (len(wanted) - 1) * apart > high - low + 1e-9:
-        raise ValueError(f"{len(wanted)} places {apart:g} apart do not fit between {low:g} and {high:g}")
-    pools: list[list[float]] = []  # of each: sum, count
-    for index, value in enumerate(wanted):
-        pools.append([value - index * apart, 1])
+    order = sorted(range(len(marks)), key=lambda index: (marks[index], index))
+    gaps = [max(widths[one], widths[other]) / 2 + 4 for one, other in pairwise(order)]
+    if not order:
+        return []
+    low, high = left + widths[order[0]] / 2, right - widths[order[-1]] / 2
+    if sum(gaps) > high - low:
+        return None
+    placed = {}
+    for turn, (index, x) in enumerate(
+        zip(order, spread_by([marks[i][0] for i in order], gaps, low, high), strict=True)
+    ):
+        y = edge + outward * (8 + turn % 2 * 16)
+        placed[index] = Label(index, (x, y), (x, edge))
+    return [placed[index] for index in range(len(marks))]
+
+
+def spread(wanted: Sequence[float], apart: float, low: float, high: float) -> list[float]:
+    """The nearest places to ``wanted`` (ascending) that are at least ``apart``, between ``low`` and ``high``."""
+    return spread_by(wanted, [apart] * (len(wanted) - 1), low, high)
+
+
+def spread_by(wanted: Sequence[float], gaps: Sequence[float], low: float, high: float) -> list[float]:
+    """The nearest places to ``wanted`` (ascending), each at least its gap beyond the one before, within both ends.
+
+    Least sum of squares: with u_i = x_i - (sum of the gaps before it) the distances become an order, u_i <= u_(i+1),
+    which pooling adjacent violators solves exactly; the ends then clip. ValueError where there is not room enough.
+
+    >>> spread_by([10, 11, 50], [20, 20], 0, 100)
+    [0.5, 20.5, 50.0]
+    """
+    offsets = [0.0, *accumulate(gaps)][: len(wanted)]
+    if offsets and offsets[-1] > high - low + 1e-9:
+        raise ValueError(f"{len(wanted)} places over {offsets[-1]:g} units do not fit between {low:g} and {high:g}")
+    pools: list[tuple[float, int]] = []  # of each: sum, count
+    for value, offset in zip(wanted, offsets, strict=True):
+        pools.append((value - offset, 1))
         while len(pools) > 1 and pools[-2][0] / pools[-2][1] > pools[-1][0] / pools[-1][1]:
-            total, count = pools.pop()
-            pools[-1] = [pools[-1][0] + total, pools[-1][1] + count]
-    means = [total / count for total, count in pools for _ in range(int(count))]
-    last = high - (len(wanted) - 1) * apart
-    return [min(max(mean, low), last) + index * apart for index, mean in enumerate(means)]
+            (total, count), (before, many) = pools.pop(), pools.pop()
+            pools.append((before + total, many + count))
+    means = [total / count for total, count in pools for _ in range(count)]
+    last = high - offsets[-1] if offsets else high
+    return [min(max(mean, low), last) + offset for mean, offset in zip(means, offsets, strict=True)]

@@ -25,7 +25,7 @@ from hardpoint.records.pyrotechnics import Pyrotechnic
 from hardpoint.words import mark, say
 
 Href = Callable[[Path], str]
-_RULER = 44.0
+RULER = 44.0
 """Units below the airframe for the ruler, the written ends and the scale bar."""
 _SIDES = {"left": mark("LEFT SIDE"), "right": mark("RIGHT SIDE"), "plan": mark("FROM THE CANOPY SIDE")}
 _AXES: dict[Axis, tuple[float, float, float]] = {
@@ -62,20 +62,20 @@ def _view(airframe: Airframe, outline: Outline, shown: Sequence[Thing], view: Vi
     rough = sheet_of(outline, view, 0, 0, _reach(shown))
     upper, lower = _lanes(shown, rough)
     head = lane_height(len(upper), WIDTH - 2 * MARGIN) + 6
-    foot = lane_height(len(lower), WIDTH - 2 * MARGIN) + _RULER
+    foot = lane_height(len(lower), WIDTH - 2 * MARGIN) + RULER
     sheet = sheet_of(outline, view, head, foot, _reach(shown))
     numbers = [*_numbered(upper, sheet, -1), *_numbered(lower, sheet, 1)]
     parts = [
         f'<g class="outline">{"".join(drawn(outline.plan if view == "plan" else outline.side, sheet))}</g>',
         *_beyond(outline, sheet),
         *_layers(airframe, outline, shown, sheet, numbers, href),
-        *_ruler(sheet, airframe.datum.unit),
-        *_ends(sheet),
+        *ruler(sheet, airframe.datum.unit),
+        *written_ends(sheet),
     ]
-    return Drawn(view, _svg(sheet, parts), sheet, tuple((thing, label.at, to) for thing, label, to in numbers))
+    return Drawn(view, svg_of(sheet, parts), sheet, tuple((thing, label.at, to) for thing, label, to in numbers))
 
 
-def _svg(sheet: Sheet, parts: Iterable[str]) -> str:
+def svg_of(sheet: Sheet, parts: Iterable[str]) -> str:
     name = escape(say(_SIDES[sheet.view]).capitalize())
     size = f'viewBox="0 0 {WIDTH:g} {number(sheet.height)}" width="{WIDTH:g}" height="{number(sheet.height)}"'
     head = f'<svg class="map" role="group" aria-label="{name}" {size} xmlns="http://www.w3.org/2000/svg">'
@@ -89,7 +89,7 @@ def _reach(shown: Sequence[Thing]) -> float:
 
 
 def _lanes(shown: Sequence[Thing], sheet: Sheet) -> tuple[list[Thing], list[Thing]]:
-    """Numbers above for what lies in the upper half of the airframe, below for the rest; evened out where one is full."""
+    """Numbers above for what lies in the upper half, below for the rest; evened out where a lane is full."""
     found = [(thing, to) for thing in shown if (to := anchor_of(thing, sheet)) is not None]
     middle = sheet.height / 2
     upper = [thing for thing, to in found if to[1] <= middle]
@@ -197,11 +197,11 @@ def _beyond(outline: Outline, sheet: Sheet) -> Iterator[str]:
         yield f'<text class="end" x="{x:g}" y="{number(y)}" text-anchor="end">{words}</text>'
 
 
-def _ruler(sheet: Sheet, unit: str) -> Iterator[str]:
+def ruler(sheet: Sheet, unit: str) -> Iterator[str]:
     """Stations as ticks, each whole metre or forty inches written in the unit of the record."""
     step = 1000.0 if unit == "mm" else 1016.0
     step *= max(1, math.ceil(38 / (step * sheet.units_per_mm)))
-    base = sheet.height - _RULER + 10
+    base = sheet.height - RULER + 10
     first = math.ceil(sheet.first / step)
     stations = [step * count for count in range(first, math.floor(sheet.last / step) + 1)]
     ticks = "".join(f"M{number(sheet.at(fs, 0)[0])},{number(base - 5)}v5" for fs in stations)
@@ -209,10 +209,11 @@ def _ruler(sheet: Sheet, unit: str) -> Iterator[str]:
     yield f'<path class="ruler" d="M{number(start)},{number(base)}H{number(end)}{ticks}"/>'
     for fs in stations:
         text = f"{fs / (1.0 if unit == 'mm' else 25.4):.0f}"
-        yield f'<text class="tick" x="{number(sheet.at(fs, 0)[0])}" y="{number(base + 12)}" text-anchor="middle">{text}</text>'
+        x = number(sheet.at(fs, 0)[0])
+        yield f'<text class="tick" x="{x}" y="{number(base + 12)}" text-anchor="middle">{text}</text>'
 
 
-def _ends(sheet: Sheet) -> Iterator[str]:
+def written_ends(sheet: Sheet) -> Iterator[str]:
     """NOSE and TAIL at their ends, which side it is, one metre and one foot."""
     base = sheet.height - 4
     words = [say("NOSE"), say("TAIL")]
