@@ -32,6 +32,8 @@ Side = Literal["left", "right"]
 Windows = Mapping[tuple[str, str], Sequence[tuple[float, float]]]
 """Zone and side to stretches of stations in mm."""
 _FAR = 1e6
+_HEAD = 6.0
+"""Units above the airframe."""
 _PER_LETTER = 8.2
 """Units that a capital of the drawings' text takes at most, with its share of the space beside it."""
 _VERDICTS = {
@@ -132,30 +134,48 @@ def _hatch(zone: Zone) -> str:
 
 def _side(airframe: Airframe, outline: Outline, side: Side, href: Href, windows: Windows) -> CutDrawn:
     zones = zones_shown(airframe, outline, side, windows)
-    texts = [f"{zone.number} {say(_VERDICTS[zone.verdict])}" for zone in zones]
-    widths = [len(text) * _PER_LETTER for text in texts]
-    head = 6.0
-    rough = sheet_of(outline, side, head, 0)
-    marks = [_foot_of(zone, rough) for zone in zones]
-    written = place_words(marks, widths, 0, 1, MARGIN / 2, WIDTH - MARGIN / 2) is not None
-    lane = 38.0 if written else lane_height(len(zones), WIDTH - 2 * MARGIN)
-    sheet = sheet_of(outline, side, head, lane + RULER)
+    rough = sheet_of(outline, side, _HEAD, 0)
+    texts = _texts(zones, [_foot_of(zone, rough) for zone in zones])
+    lane = 38.0 if any(" " in text for text in texts) else lane_height(len(zones), WIDTH - 2 * MARGIN)
+    sheet = sheet_of(outline, side, _HEAD, lane + RULER)
     marks = [_foot_of(zone, sheet) for zone in zones]
-    edge = sheet.height - sheet.foot + 6
-    labels = (place_words(marks, widths, edge, 1, MARGIN / 2, WIDTH - MARGIN / 2) if written else None) or place(
-        marks, edge, 1, MARGIN, WIDTH - MARGIN
-    )
+    labels = _labels(texts, marks, sheet.height - sheet.foot + 6)
+    placed = list(zip(zones, texts, labels, marks, strict=True))
     parts = [
         f'<g class="outline">{"".join(drawn(outline.side, sheet))}</g>',
         *(_zone(zone, sheet, href) for zone in zones),
         _behind(airframe, outline, sheet),
         *(_window(zone, sheet) for zone in zones),
-        *(_label(zone, label, to, texts, href, written) for zone, label, to in zip(zones, labels, marks, strict=True)),
+        *(_label(zone, text, label, to, href) for zone, text, label, to in placed),
         *ruler(sheet, airframe.datum.unit),
         *written_ends(sheet),
     ]
-    told = tuple((label.at, text) for label, text in zip(labels, texts, strict=True))
+    told = tuple((label.at, text) for _, text, label, _ in placed)
     return CutDrawn(side, svg_of(sheet, parts), sheet, zones, told)
+
+
+def _texts(zones: Sequence[ZoneShown], marks: Sequence[Flat]) -> list[str]:
+    """Number and verdict of each zone. Where they do not fit, verdicts that a bar tells go first: the table has all."""
+    for silent in ((), ("avoid",), ("avoid", "never")):
+        texts = [
+            f"{zone.number}" if zone.verdict in silent else f"{zone.number} {say(_VERDICTS[zone.verdict])}"
+            for zone in zones
+        ]
+        if place_words(marks, _widths(texts), 0, 1, MARGIN / 2, WIDTH - MARGIN / 2) is not None:
+            return texts
+    return [f"{zone.number}" for zone in zones]
+
+
+def _widths(texts: Sequence[str]) -> list[float]:
+    return [max(len(text) * _PER_LETTER, 2 * RADIUS) for text in texts]
+
+
+def _labels(texts: Sequence[str], marks: Sequence[Flat], edge: float) -> list[Label]:
+    if any(" " in text for text in texts):
+        written = place_words(marks, _widths(texts), edge, 1, MARGIN / 2, WIDTH - MARGIN / 2)
+        if written is not None:
+            return written
+    return place(marks, edge, 1, MARGIN, WIDTH - MARGIN)
 
 
 def _foot_of(zone: ZoneShown, sheet: Sheet) -> Flat:
@@ -201,19 +221,14 @@ def _window(zone: ZoneShown, sheet: Sheet) -> str:
     return "".join(frames)
 
 
-def _label(zone: ZoneShown, label: Label, to: Flat, texts: Sequence[str], href: Href, written: bool) -> str:
+def _label(zone: ZoneShown, text: str, label: Label, to: Flat, href: Href) -> str:
     (x, y), (bend_x, bend_y) = label.at, label.bend
-    leader = (
-        f'<path class="leader" d="M{number(bend_x)},{number(y - 7)}V{number(bend_y)}L{number(to[0])},{number(to[1])}"/>'
-    )
+    way_ = f"M{number(bend_x)},{number(y - 7)}V{number(bend_y)}L{number(to[0])},{number(to[1])}"
     words = escape(f"{zone.number} {zone.name}: {say(_VERDICTS[zone.verdict])}")
-    start = f'{leader}<a class="mark mark--zone" href="{escape(href(zone.path))}"><title>{words}</title>'
-    if written:
-        text = escape(texts[zone.number - 1])
-        return f'{start}<text x="{number(x)}" y="{number(y + 4)}" text-anchor="middle">{text}</text></a>'
     return (
-        f'{start}<circle cx="{number(x)}" cy="{number(y)}" r="{RADIUS:g}"/>'
-        f'<text x="{number(x)}" y="{number(y + 4.3)}" text-anchor="middle">{zone.number}</text></a>'
+        f'<path class="leader" d="{way_}"/><a class="mark mark--zone" href="{escape(href(zone.path))}">'
+        f"<title>{words}</title>"
+        f'<text x="{number(x)}" y="{number(y + 4)}" text-anchor="middle">{escape(text)}</text></a>'
     )
 
 

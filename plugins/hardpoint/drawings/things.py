@@ -64,6 +64,8 @@ class Thing:
     lost: tuple[tuple[float, float], ...] = ()
     other: bool = False
     unknown: bool = False
+    place: Place | NonValue | None = None
+    """As the record has it, for the table."""
 
     @property
     def drawn(self) -> bool:
@@ -95,7 +97,7 @@ def _listed(mapping: Mapping[str, Any] | NonValue, layer: Layer, section: str) -
         if entry is NonValue.UNKNOWN:
             yield name, None, Thing(layer, (section, name), say("{what}: UNKNOWN", what=_spoken(name)), unknown=True)
         elif not isinstance(entry, NonValue):
-            yield name, entry, Thing(layer, (section, name), _spoken(name))
+            yield name, entry, Thing(layer, (section, name), _spoken(name), place=entry.place)
 
 
 def _load_points(airframe: Airframe, outline: Outline) -> Iterator[Thing]:
@@ -170,7 +172,7 @@ def _electrics(airframe: Airframe, outline: Outline) -> Iterator[Thing]:
         for name, entry in entries(getattr(system, part, None) or {}).items():
             words = say("high voltage: {what}", what=_spoken(name))
             boxes = stretches(entry.place, outline)
-            yield Thing("electrics", ("high_voltage", part, name), words, boxes=boxes)
+            yield Thing("electrics", ("high_voltage", part, name), words, boxes=boxes, place=entry.place)
     yield _with_routes(
         Thing("electrics", ("high_voltage", "cables"), say("high-voltage cable")), system.cables, outline
     )

@@ -26,10 +26,7 @@ _COMPLETE = "walked and complete"
 def cutting(shown: Shown) -> Section:
     """Verdict by zone and side, with how the list of what lies behind was made."""
     zones = shown.airframe.zones
-    if isinstance(zones, NonValue):
-        block: Block = Lines((Line(say("where it may be cut: nobody has recorded it"), say("UNKNOWN"), "unknown"),))
-    else:
-        block = _zones(shown, zones)
+    block = zone_table(shown)
     caution = Line(
         say("a list from a drawing or a walk in part is not complete: something can lie behind"),
         say("Before a blade:"),
@@ -37,6 +34,14 @@ def cutting(shown: Shown) -> Section:
     )
     lines = (caution, *_in_short(zones)) if not isinstance(zones, NonValue) else (caution,)
     return Section("cut", say("Cut"), (Lines(lines), block), say("Cut"))
+
+
+def zone_table(shown: Shown) -> Block:
+    """Every zone by side with its verdict, or that nobody has recorded any."""
+    zones = shown.airframe.zones
+    if isinstance(zones, NonValue):
+        return Lines((Line(say("where it may be cut: nobody has recorded it"), say("UNKNOWN"), "unknown"),))
+    return _zones(shown, zones)
 
 
 _IN_SHORT: tuple[tuple[Cut, str], ...] = (

@@ -1,24 +1,24 @@
-"""The structure page, first version: a plain side view with the load points, and their table."""
+"""The structure page: maps of an airframe with the tables that their numbers lead to; load points, declared lifts."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from hardpoint.drawings.side_view import side_view
 from hardpoint.findings import Path, dotted
 from hardpoint.pages import addresses
 from hardpoint.pages.across.anchor_points import basis_of
 from hardpoint.pages.across.links import with_links
+from hardpoint.pages.maps import cut_section, map_section
 from hardpoint.pages.shown import Shown, said_before, shown_tail, shown_type, spoken
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import in_full, place_words, several, tell
 from hardpoint.pages.terms import label_of, term
-from hardpoint.pages.view import Block, Drawing, Line, Lines, Link, Row, Section, SheetPage, Table, Value, Was
+from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value, Was
 from hardpoint.records.fleet import Type
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import LIFTING, LoadPoint
 from hardpoint.records.station import Station
-from hardpoint.words import mark, say, say_count
+from hardpoint.words import mark, say
 
 _HEADS = (
     mark("Point"),
@@ -32,17 +32,20 @@ _HEADS = (
 
 
 def structure_page(site: Site, type_: Type) -> Page:
-    """Side view, load points, declared lifts."""
+    """Where it holds, where it is cut, what harms, where hands go; then load points and declared lifts in full."""
     shown = shown_type(type_)
     page = addresses.structure_page(type_.id)
     title = say("{name}: structure", name=shown.name)
     sections = (
         *_aircraft(site, type_, page),
-        Section("side-view", say("Left side"), (_drawing(shown),), say("Side view")),
+        map_section(shown, "holds", page),
         with_links(
             Section("load-points", say("Load points"), _points(shown, site.station), say("Load points")), shown, page
         ),
         Section("lifts", say("Declared lifts"), (_lifts(shown),), say("Lifts")),
+        cut_section(shown, {}),
+        map_section(shown, "harms", page),
+        map_section(shown, "hands", page),
     )
     lead = say(
         "Points as recorded, before any accident: a licensed person inspects each before a hook goes in. "
@@ -61,22 +64,6 @@ def structure_page(site: Site, type_: Type) -> Page:
         site.cautions,
     )
     return Page(page, title, "sheet.html", view)
-
-
-def _drawing(shown: Shown) -> Block:
-    drawn = side_view(shown.airframe, lambda name: f"#{addresses.anchor(('load_points', name))}")
-    if drawn is None:
-        return Lines((Line(say("the outline of this type: no drawing can be made"), say("UNKNOWN"), "unknown"),))
-    svg, marks = drawn
-    return Drawing(
-        "side-view-drawing",
-        svg,
-        say_count(
-            len(marks),
-            "Left side in true scale. {count} load point, numbered as in the table; a dashed ring does not lift.",
-            "Left side in true scale. {count} load points, numbered as in the table; a dashed ring does not lift.",
-        ),
-    )
 
 
 def _points(shown: Shown, station: Station | None) -> tuple[Block, ...]:

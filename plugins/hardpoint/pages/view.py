@@ -181,6 +181,28 @@ class Drawing:
 
 
 @dataclass(frozen=True)
+class MapView:
+    """One view of a map: SVG text made by our own drawings, and what it shows in words."""
+
+    id: str
+    svg: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Maps:
+    """The views of one map. ``layers``: id and words of what a reader may hide; ``note`` tells how it is drawn."""
+
+    id: str
+    views: tuple[MapView, ...]
+    layers: tuple[tuple[str, str], ...] = ()
+    note: str = ""
+    hatches: str = ""
+    """The patterns that fills refer to: once on a page, in its first block of maps."""
+    kind: Literal["maps"] = field(default="maps", init=False)
+
+
+@dataclass(frozen=True)
 class Links:
     """Words that lead away, under a heading of their own so that no tap on an answer leaves the page."""
 
@@ -221,7 +243,7 @@ class Photos:
     kind: Literal["photos"] = field(default="photos", init=False)
 
 
-Block = Steps | Facts | Lines | Table | Drawing | Links | Quiz | Photos
+Block = Steps | Facts | Lines | Table | Drawing | Maps | Links | Quiz | Photos
 
 
 @dataclass(frozen=True)

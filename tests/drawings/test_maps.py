@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup, Tag
+from hardpoint.drawings.side_view import WIDTH, side_view
 
 from hardpoint import load
-from hardpoint.drawings.side_view import WIDTH, side_view
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import NonValue, entries, said
 
