@@ -13,6 +13,7 @@ from html import escape
 from typing import Literal, cast
 
 from shapely import box
+from shapely.affinity import translate
 from shapely.geometry.base import BaseGeometry
 
 from hardpoint.drawings.geometry import Flat, Outline, outline_of
@@ -198,11 +199,8 @@ def _zone(zone: ZoneShown, sheet: Sheet, href: Href) -> str:
 def _bar(zone: ZoneShown, sheet: Sheet) -> str:
     if zone.verdict in ("preferred", "possible"):
         return ""
-    low, lower, high, _ = zone.area.bounds
-    thick = 5 / sheet.units_per_mm
-    strip = zone.area.intersection(box(low, lower, high, lower + thick)) if zone.area.area else zone.area
-    bar = strip if strip.area > thick * (high - low) * 0.5 else box(low, lower, high, lower + thick)
-    return f'<path class="bar bar--{zone.verdict}" d="{path(bar, sheet)}"/>'
+    strip = zone.area.difference(translate(zone.area, yoff=5 / sheet.units_per_mm))
+    return f'<path class="bar bar--{zone.verdict}" d="{path(strip, sheet)}"/>'
 
 
 def _behind(airframe: Airframe, outline: Outline, sheet: Sheet) -> str:
