@@ -14,7 +14,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.after import zone_table
 from hardpoint.pages.shown import Shown
 from hardpoint.pages.telling import tell
-from hardpoint.pages.view import Block, Line, Lines, Maps, MapView, Row, Section, Table, Value
+from hardpoint.pages.view import Block, Line, Lines, Maps, MapView, Row, Section, State, Table, Value
 from hardpoint.records.known import NonValue
 from hardpoint.records.places import Place
 from hardpoint.words import mark, say
@@ -30,8 +30,8 @@ _CAPTIONS: dict[View, str] = {
     "plan": mark("From the canopy side, true scale; pilot's right is the upper half."),
 }
 _BROKEN = mark(
-    "Drawn broken: its height or its buttock line is not recorded; hatched: nobody knows where in this stretch it runs. "
-    "Sectors and cones show a direction, not a reach; a bent mount points anywhere."
+    "Drawn broken: its height or its buttock line is not recorded; hatched: nobody knows where in this stretch it "
+    "runs. Sectors and cones show a direction, not a reach; a bent mount points anywhere."
 )
 _CUT = mark(
     "Hatched by what the skin is made of; the bar along a zone is full where nobody cuts, hatched where it is to be "
@@ -86,15 +86,14 @@ def _listed(shown: Shown, map_: Map, outline: Outline | None) -> Sequence[Thing]
 
 def _row(shown: Shown, thing: Thing, map_: Map, page: str, outline: Outline | None) -> Row:
     id_ = "" if thing.path[0] == "load_points" else row_id(thing.path)
-    words = Value(
-        thing.words, "unknown" if thing.unknown and thing.place is None else "said", href=_home(shown, thing, page)
-    )
+    state: State = "unknown" if thing.unknown and thing.place is None else "said"
+    words = Value(thing.words, state, href=_home(shown, thing, page))
     cells = (Value(str(thing.number), href=f"#map-{map_}"), words, stations(thing))
     return Row(cells, id_, "caution" if thing.other else "plain", was=shown.was(thing.path))
 
 
 def _home(shown: Shown, thing: Thing, page: str) -> str:
-    """The place on the crew page that tells more; the detailed row of a load point; nothing for what stands only here."""
+    """The place on the crew page that tells more, or the detailed row of a load point; "" for what stands only here."""
     if thing.path[0] == "load_points":
         return row_address(thing.path)
     if thing.path[0] in ("tanks", "batteries", "bottles", "pyrotechnics", "exits", "controls") and len(thing.path) > 1:
