@@ -19,6 +19,8 @@ from hardpoint.records.sources import Source
 
 METHODS: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "balance": ("Mass and centre of gravity", ("balance", "loads", "densities")),
+    "bottles": ("Pressure bottles", ("bottles",)),
+    "air": ("Breathing air under water", ("air",)),
 }
 """Page under docs/methods, its title, and the modules under ``hardpoint.figures`` that it is made of."""
 
