@@ -19,6 +19,7 @@ from hardpoint.records.sources import Source
 
 METHODS: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "balance": ("Mass and centre of gravity", ("balance", "loads", "densities")),
+    "slings": ("Sling legs and hook load", ("slings", "draining")),
     "bottles": ("Pressure bottles", ("bottles",)),
     "air": ("Breathing air under water", ("air",)),
 }
