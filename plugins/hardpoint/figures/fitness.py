@@ -32,7 +32,9 @@ class Gap:
 
     group: str
     path: Path
-    kind: Literal["unknown", "conflict", "undeclared"]
+    kind: Literal["unknown", "conflict", "undeclared", "overdue", "refused"]
+    says: str = ""
+    """When a review was due; why a lift is refused."""
 
 
 def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = (), reported: Collection[str] = ()) -> tuple[Gap, ...]:
@@ -96,7 +98,8 @@ def group_of(path: Path, also: tuple[str, ...] = ()) -> str:
 
 
 def _under(path: Path, pattern: list[str]) -> bool:
-    """True for a path at or below ``pattern``, in which * stands for any id."""
-    return len(path) >= len(pattern) and all(
-        want in ("*", str(part)) for want, part in zip(pattern, path, strict=False)
-    )
+    """True for a path at or below ``pattern``, in which * stands for any id, and for what it lies in itself.
+
+    Where a whole section is unknown, nothing below it is known.
+    """
+    return all(want in ("*", str(part)) for want, part in zip(pattern, path, strict=False))

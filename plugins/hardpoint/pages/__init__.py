@@ -8,7 +8,7 @@ from functools import cache
 from typing import Any
 
 from hardpoint.pages.across import across_pages
-from hardpoint.pages.brief import brief_page
+from hardpoint.pages.brief import brief_pages
 from hardpoint.pages.compare_page import compare_page
 from hardpoint.pages.crew import tail_crew_page, type_crew_page
 from hardpoint.pages.drill import drill_page, type_drill_page
@@ -45,7 +45,7 @@ def all_pages(site: Site) -> Iterator[Page]:
         yield tail_gaps_page(site, tail)
     for event_id, line_up in site.fleet.events.items():
         yield event_page(site, event_id, line_up)
-        yield brief_page(site, event_id)
+        yield from brief_pages(site, event_id)
         yield two_at_once_page(site, event_id)
         yield event_gaps_page(site, event_id, line_up)
 

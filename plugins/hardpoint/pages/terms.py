@@ -55,6 +55,13 @@ def label_of(path: Path, *models: type[Part], start: int = 0) -> str:
     return ", ".join(_part(part, kind) for part, kind in list(zip(path, kinds, strict=True))[start:])
 
 
+def pattern_words(pattern: str, *models: type[Part]) -> str:
+    """A path with * for any id, in plain words: ``seats.*.worn`` -> ``seats, any, worn``."""
+    path = tuple(pattern.split("."))
+    told = label_of(path, *models).split(", ")
+    return ", ".join(say("any") if part == "*" else word for part, word in zip(path, told, strict=True))
+
+
 def _part(part: str | int, kind: str) -> str:
     if isinstance(part, int):
         return str(part + 1)
