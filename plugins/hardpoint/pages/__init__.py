@@ -13,7 +13,8 @@ from hardpoint.pages.compare_page import compare_page
 from hardpoint.pages.crew import tail_crew_page, type_crew_page
 from hardpoint.pages.drill import drill_page, type_drill_page
 from hardpoint.pages.figures_page import figures_page
-from hardpoint.pages.gaps_of import event_gaps_page, tail_gaps_page, type_gaps_page
+from hardpoint.pages.gaps_of import tail_gaps_page, type_gaps_page
+from hardpoint.pages.gaps_of_event import event_gaps_page
 from hardpoint.pages.gaps_page import gaps_page
 from hardpoint.pages.lineup import event_page, home_page
 from hardpoint.pages.not_in_the_book import not_in_the_book_page

@@ -53,10 +53,10 @@ def _claim(site: Site, event: Event, id_: str, claim: Claim, page: str) -> Itera
     ]
     breaking = [entry for entry in checked if entry.breaks]
     fitting = [entry for entry in checked if not entry.breaks]
-    lines = [_verdict(len(breaking), len(checked)), *_expected(claim)]
+    lines = [_verdict(len(breaking), len(checked)), _expected(claim)]
     lines += [_breaks(entry, claim, page) for entry in breaking]
     lines += [_fits(entry, claim, page) for entry in fitting]
-    yield Lines(tuple(lines), id_, f'"{claim.says}"')
+    yield Lines((*lines, *_about(claim)), id_, f'"{claim.says}"')
 
 
 def _verdict(breaking: int, total: int) -> Line:
@@ -71,12 +71,16 @@ def _verdict(breaking: int, total: int) -> Line:
     return Line(told, say("Does not hold:"), "caution")
 
 
-def _expected(claim: Claim) -> Iterator[Line]:
-    path = tuple(claim.every.split("."))
-    word = as_text(claim.expects, path)
-    yield Line(say("{what}, at: {where}", what=word, where=pattern_words(claim.every)), say("Expected:"))
+def _expected(claim: Claim) -> Line:
+    word = as_text(claim.expects, tuple(claim.every.split(".")))
+    return Line(say("{what}, at: {where}", what=word, where=pattern_words(claim.every)), say("Expected:"))
+
+
+def _about(claim: Claim) -> Iterator[Line]:
+    """What was compared at all, and who says it: after the answer, for whoever wants to know how it came about."""
     if claim.among:
-        yield Line(", ".join(as_text(kind, path) for kind in claim.among), say("Compared are only:"))
+        path = tuple(claim.every.split("."))
+        yield Line(", ".join(as_text(kind, path) for kind in claim.among), say("Compared was only:"))
     if claim.said_by:
         yield Line(claim.said_by, say("Said by:"))
 

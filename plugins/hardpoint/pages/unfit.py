@@ -100,14 +100,14 @@ def _what_counts(station: Station | None, page: str) -> Iterator[Line]:
     if station and (added := "; ".join(_added(station))):
         decided = relative(f"{addresses.STATION}#station-unfit-also", page) if station.unfit_also else ""
         yield Line(f"{added}.", say("Added by {station}:", station=station.name), href=decided)
+    if station and station.unfit_over_water:
+        words = "; ".join(map(pattern_words, station.unfit_over_water))
+        yield Line(f"{words}.", say("Added for slots over water:"))
     yield Line(say("The page names the gap; people decide."))
 
 
 def _added(station: Station) -> Iterator[str]:
     yield from map(pattern_words, station.unfit_also)
-    if station.unfit_over_water:
-        paths = ", ".join(map(pattern_words, station.unfit_over_water))
-        yield say("for slots over water {paths}", paths=paths)
     yield from map(term, station.unfit_when)
 
 
@@ -143,6 +143,8 @@ _WORDS = {
 
 def _name(thing: Path) -> str:
     """The thing without the section that it stands in, its ids as they are spoken."""
+    if thing[0] == "seats" and len(thing) > 3:
+        return say("{seat} {thing}", seat=name_words(str(thing[1])), thing=name_words(str(thing[3])))
     told = label_of(thing, start=min(1, len(thing) - 1))
     if thing[0] in ("checked", "absences"):
         return say("checks of {part}", part=name_words(told))
