@@ -12,7 +12,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.differences import part_of
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.terms import first_capital, key_words, label_of, name_words
+from hardpoint.pages.terms import first_capital, key_words, name_words, spoken_path
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.base import Part
@@ -77,7 +77,7 @@ def tail_gaps_page(site: Site, tail: Aircraft) -> Page:
     if not tail.declared:
         lines.append(Line(say("nobody has declared how it differs from its type"), say("UNDECLARED:"), "unknown"))
     lines += [
-        Line(name_words(label_of(path, Tail)), say("UNKNOWN on this aircraft:"), "unknown")
+        Line(spoken_path(path, Tail), say("UNKNOWN on this aircraft:"), "unknown")
         for path, value in values_of(tail.tail)
         if value is NonValue.UNKNOWN and path != ("differs",)
     ]
@@ -123,8 +123,8 @@ def _things(paths: list[Path], type_id: str, home: str, page: str) -> Iterator[L
         things.setdefault(path[: thing_depth(path)], []).append(path)
     for thing, asked in things.items():
         start = min(1, len(thing) - 1)
-        what = first_capital(name_words(label_of(thing, start=start)))
-        answers = "; ".join(name_words(label_of(path, start=len(thing))) for path in asked if len(path) > len(thing))
+        what = first_capital(spoken_path(thing, start=start))
+        answers = "; ".join(spoken_path(path, start=len(thing)) for path in asked if len(path) > len(thing))
         yield Line(answers or say("UNKNOWN"), f"{what}:", href=relative(place(thing, type_id, home), page))
 
 
@@ -149,7 +149,7 @@ def found_table(found: tuple[Finding, ...], where: Callable[[Path], str], id_: s
 
 def path_words(*models: type[Part]) -> Callable[[Path], str]:
     """How a path of one of these models is told: ids and keys as they are spoken."""
-    return lambda path: name_words(label_of(path, *models))
+    return lambda path: spoken_path(path, *models)
 
 
 def _finding(finding: Finding, where: Callable[[Path], str]) -> Row:

@@ -7,7 +7,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.entries import day_name
 from hardpoint.pages.gaps_of import event_unknowns, found_in, found_table, gaps_sheet
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.terms import label_of, name_words
+from hardpoint.pages.terms import spoken_path
 from hardpoint.pages.view import Line, Lines
 from hardpoint.pages.whom_to_ask import ask_section
 from hardpoint.records.event import Event
@@ -30,6 +30,6 @@ def event_gaps_page(site: Site, event_id: str, line_up: LineUp) -> Page:
 def where_in_event(path: Path) -> str:
     """``days.saturday.entries.5.over_water`` -> ``Saturday, number 5, over water``."""
     if path[0] != "days" or len(path) < 5 or path[2] != "entries":
-        return name_words(label_of(path, Event))
-    rest = name_words(label_of(path, Event, start=4))
+        return spoken_path(path, Event)
+    rest = spoken_path(path, Event, start=4)
     return say("{day}, number {number}, {what}", day=day_name(str(path[1])), number=path[3], what=rest)

@@ -9,7 +9,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.gaps_of import answerers, event_unknowns, found_in, found_table, own_unknowns, path_words, unknowns
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.terms import key_words, label_of, name_words
+from hardpoint.pages.terms import key_words, spoken_path
 from hardpoint.pages.view import Block, Line, Lines, Row, Section, SheetPage, Table, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue
@@ -100,7 +100,7 @@ def _station(site: Site) -> tuple[Block, ...]:
     if site.station is None:
         return (Lines((Line(say("no record of the station could be read"), say("UNKNOWN"), "unknown"),)),)
     unknown = [path for path, value in values_of(site.station) if value is NonValue.UNKNOWN]
-    lines = [Line(name_words(label_of(path, Station)), say("UNKNOWN:"), "unknown") for path in unknown]
+    lines = [Line(spoken_path(path, Station), say("UNKNOWN:"), "unknown") for path in unknown]
     found = found_in(site, site.fleet.house.written.file) if site.fleet.house else ()
     table = tuple(found_table(found, path_words(Station), "station-found"))
     nothing = Line(say("the station's record has no unknown"))

@@ -8,7 +8,7 @@ from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import in_full, tell
-from hardpoint.pages.terms import label_of, name_words, pattern_words, term
+from hardpoint.pages.terms import label_of, name_words, pattern_words, spoken_path, term
 from hardpoint.pages.view import Line, Lines, Row, Section, SheetPage, Table, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.known import entries, said
@@ -89,7 +89,7 @@ def _whole(listed: dict[Path, list[str]]) -> Iterator[Row]:
 
 
 def _label(path: Path) -> str:
-    return name_words(label_of(path, Station, start=1 if len(path) > 1 else 0))
+    return spoken_path(path, Station, start=1 if len(path) > 1 else 0)
 
 
 def _load(station: Station, path: Path) -> Row:

@@ -15,7 +15,7 @@ from hardpoint.pages.addresses import relative
 from hardpoint.pages.entries import Flown, all_flown, day_name
 from hardpoint.pages.gaps_of import place
 from hardpoint.pages.site import Site
-from hardpoint.pages.terms import first_capital, label_of, name_words, pattern_words, term
+from hardpoint.pages.terms import first_capital, label_of, name_words, pattern_words, spoken_path, term
 from hardpoint.pages.view import Block, Line, Lines, Section, Tone
 from hardpoint.records.event import Day, Entry
 from hardpoint.records.known import NonValue
@@ -145,10 +145,10 @@ def _name(thing: Path) -> str:
     """The thing without the section that it stands in, its ids as they are spoken."""
     if thing[0] == "seats" and len(thing) > 3:
         return say("{seat} {thing}", seat=name_words(str(thing[1])), thing=name_words(str(thing[3])))
-    told = label_of(thing, start=min(1, len(thing) - 1))
+    told = spoken_path(thing, start=min(1, len(thing) - 1))
     if thing[0] in ("checked", "absences"):
-        return say("checks of {part}", part=name_words(told))
-    return say("lift {name}", name=name_words(told)) if thing[0] == "lifts" and len(thing) > 1 else name_words(told)
+        return say("checks of {part}", part=told)
+    return say("lift {name}", name=told) if thing[0] == "lifts" and len(thing) > 1 else told
 
 
 def _answers(gaps: Iterable[Gap], depth: int) -> Iterator[str]:
@@ -164,7 +164,7 @@ def _answers(gaps: Iterable[Gap], depth: int) -> Iterator[str]:
     if attitudes:
         told = ", ".join(label_of(path, start=depth + 1) for path in attitudes)
         yield say("whether it opens {attitudes}", attitudes=told)
-    yield from (name_words(label_of(path, start=depth)) for path in below if path not in attitudes)
+    yield from (spoken_path(path, start=depth) for path in below if path not in attitudes)
 
 
 def _place(thing: Path, one: Flown) -> str:

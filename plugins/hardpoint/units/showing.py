@@ -27,7 +27,8 @@ def shown(quantity: Quantity, rounding: Rounding = "nearest", into: str = "") ->
 
     A single statement is shown in the other system's unit, if there is one. A pair in both systems that fits needs
     nothing. Of a pair that disagrees each statement is shown in the other's unit, also where one governs, so that the
-    reader sees both. ``into``: another unit to set beside a metric statement than the usual one. Digits by NIST SP 811 B.7.2; ``up`` and ``down`` never pass through the value as stated.
+    reader sees both. Digits by NIST SP 811 B.7.2; ``up`` and ``down`` never pass through the value as stated. ``into``:
+    another unit than the usual one to set beside a statement of the other system.
     """
     if quantity.status == "disagree":
         first, second = quantity.stated
