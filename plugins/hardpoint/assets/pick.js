@@ -26,12 +26,13 @@
       });
     }
 
-    // A copied address or the way back opens on its own pair; the boxes follow.
+    // A copied address or the way back opens on its own pair; the boxes follow, but never change places under a hand.
     function follow() {
       var id = decodeURIComponent(location.hash.slice(1));
       var pair = id ? document.getElementById(id) : null;
       var here = pair !== null && pair.classList.contains("pair") && form.parentNode !== null && form.parentNode.contains(pair);
       var numbers = here ? id.slice(day.length + 1).split("-") : null;
+      if (id !== "" && chosen() === id) return;
       boxes.forEach(function (box, at) {
         if (numbers) box.value = numbers[at];
         else if (id === day) box.value = "";
