@@ -12,6 +12,7 @@ from hardpoint.figures.slots import leads_over_water
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
+from hardpoint.pages.differences import part_of
 from hardpoint.pages.entries import Flown, all_flown, day_name
 from hardpoint.pages.gaps_of import place
 from hardpoint.pages.site import Site
@@ -127,7 +128,8 @@ def gap_lines(gaps: Iterable[Gap], one: Flown, page: str) -> Iterator[Line]:
         names = ", ".join(_name(thing) for thing in things)
         word = say(_WORDS[kind])
         tone: Tone = "unknown" if kind == "unknown" else "caution"
-        href = relative(_place(things[0], one), page)
+        there = _place(things[0], one) if len(things) == 1 else f"{one.address}#{part_of(things[0])}"
+        href = relative(there, page)
         yield Line(
             say("{what}: {word}", what=told, word=word) if told else word, f"{first_capital(names)}:", tone, href
         )
