@@ -8,13 +8,14 @@ from functools import cache
 from typing import Any
 
 from hardpoint.pages.across import across_pages
-from hardpoint.pages.brief import brief_page
+from hardpoint.pages.brief import brief_pages
 from hardpoint.pages.compare_page import compare_page
 from hardpoint.pages.crew import tail_crew_page, type_crew_page
 from hardpoint.pages.drill import drill_page, type_drill_page
 from hardpoint.pages.event_figures import event_figures_page
 from hardpoint.pages.figures_page import figures_page
-from hardpoint.pages.gaps_of import event_gaps_page, tail_gaps_page, type_gaps_page
+from hardpoint.pages.gaps_of import tail_gaps_page, type_gaps_page
+from hardpoint.pages.gaps_of_event import event_gaps_page
 from hardpoint.pages.gaps_page import gaps_page
 from hardpoint.pages.lineup import event_page, home_page
 from hardpoint.pages.not_in_the_book import not_in_the_book_page
@@ -46,8 +47,12 @@ def all_pages(site: Site) -> Iterator[Page]:
         yield tail_gaps_page(site, tail)
     for event_id, line_up in site.fleet.events.items():
         yield event_page(site, event_id, line_up)
+<<<<<<< HEAD
         yield brief_page(site, event_id)
         yield event_figures_page(site, event_id)
+=======
+        yield from brief_pages(site, event_id)
+>>>>>>> event3
         yield two_at_once_page(site, event_id)
         yield event_gaps_page(site, event_id, line_up)
 

@@ -73,8 +73,13 @@ def event_page(event_id: str) -> str:
 
 
 def brief_page(event_id: str) -> str:
-    """The walk-round talk of an event."""
+    """The walk-round talks of an event, one a day."""
     return f"events/{event_id}/brief.html"
+
+
+def brief_day_page(event_id: str, day_id: str) -> str:
+    """The walk-round talk of one day."""
+    return f"events/{event_id}/brief-{day_id}.html"
 
 
 def drill_page(type_id: str) -> str:
