@@ -47,12 +47,8 @@ def all_pages(site: Site) -> Iterator[Page]:
         yield tail_gaps_page(site, tail)
     for event_id, line_up in site.fleet.events.items():
         yield event_page(site, event_id, line_up)
-<<<<<<< HEAD
-        yield brief_page(site, event_id)
-        yield event_figures_page(site, event_id)
-=======
         yield from brief_pages(site, event_id)
->>>>>>> event3
+        yield event_figures_page(site, event_id)
         yield two_at_once_page(site, event_id)
         yield event_gaps_page(site, event_id, line_up)
 

@@ -102,6 +102,8 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
         Link(
             say("Figures of the line-up: fuel as planned, occupants"),
             relative(addresses.event_figures_page(event_id), page),
+        ),
+        Link(
             say("What is unanswered, and whom to ask"),
             relative(addresses.gaps_of(addresses.event_page(event_id)), page),
             say("to be rung through the day before"),
