@@ -1,4 +1,4 @@
-"""Pages for one test after another: to make a page costs a browser five times what it costs to open an address in it."""
+"""Pages for one test after another: making one costs five times what opening an address does."""
 
 from __future__ import annotations
 
