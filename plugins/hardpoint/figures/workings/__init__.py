@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case, Topic, Worked
-from hardpoint.figures.workings import air, bottles, masses, slings
+from hardpoint.figures.workings import air, bottles, hook, masses, slings
 
-TOPICS: tuple[Topic, ...] = (masses.TOPIC, slings.TOPIC, bottles.TOPIC, air.TOPIC)
+TOPICS: tuple[Topic, ...] = (masses.TOPIC, slings.TOPIC, hook.TOPIC, bottles.TOPIC, air.TOPIC)
 """In the order of the figures page."""
 
 

@@ -124,7 +124,7 @@ def compute(case: Case, name: str, lift: Lift, state: State, above_m: float | No
     RefusedError and MissingError tell why there is nothing.
     """
     rig = rigged(case, name, lift)
-    factor = _factor(case)
+    factor = factor_of(case)
     mass = _mass(state, rig, factor)
     _hangs_below(case, rig)
     stations = _stations(state, rig)
@@ -143,7 +143,8 @@ def compute(case: Case, name: str, lift: Lift, state: State, above_m: float | No
     return Computed(state, mass, rig, tuple(worst), factor, used, _hang(rig, lift, stations, height))
 
 
-def _factor(case: Case) -> Input:
+def factor_of(case: Case) -> Input:
+    """What the station has decided for snatch and swing; nothing stands in for it."""
     decided = case.station.dynamic_factor if case.station else None
     if decided is None or isinstance(decided, NonValue):
         reason = later("the station has stated no factor for snatch and swing")
