@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from decimal import Decimal
 from typing import Any
 
@@ -11,7 +12,9 @@ from hardpoint.figures.worked import Case, Figure, Unsaid, Worked
 from hardpoint.figures.workings import hook, slings
 from hardpoint.load import fleet as read_fleet
 from hardpoint.records.airframe import Airframe
+from hardpoint.records.event import Report
 from hardpoint.records.fleet import Fleet
+from hardpoint.records.known import NonValue
 from tests.pages.sweeps import read, with_answer
 from tests.site.support import FLEET
 
@@ -152,8 +155,6 @@ def test_the_station_divides_what_is_no_limit(fleet: Fleet) -> None:
 
 
 def test_without_a_factor_of_the_station_nothing_is_said(fleet: Fleet) -> None:
-    from hardpoint.records.known import NonValue
-
     assert fleet.house
     silent = fleet.house.station.model_copy(update={"dynamic_factor": NonValue.UNKNOWN})
     assert "no factor for snatch and swing" in _reason(_worked(fleet, BODKIN, station=silent)[ONE])
@@ -184,12 +185,8 @@ def test_reported_inactive_cartridges_let_the_figures_go_on(fleet: Fleet) -> Non
     assert fleet.house
     day = fleet.events["three-shores-flying-days"].event.days["saturday"]
     entry = day.entries["9"]
-    report: Any = {"state": "inactive", "by": "armourer", "licence": "seats", "date": day.date, "at": "09:10"}
-    from hardpoint.records.event import Report
-
-    made = {
-        name: Report.model_construct(**(report | {"at": __import__("datetime").time(9, 10)})) for name in entry.reported
-    }
+    report: Any = {"state": "inactive", "by": "armourer", "licence": "seats", "date": day.date, "at": dt.time(9, 10)}
+    made = {name: Report.model_construct(**report) for name in entry.reported}
     reported = entry.model_copy(update={"reported": made})
     case = Case(fleet.types["drosmund-halberd"].airframe, fleet.house.station, reported, day)
     found = {figure.id: figure for figure in slings.TOPIC.work(case)}

@@ -25,6 +25,8 @@ from hardpoint.figures.slings import (
 G = 9.80665
 AWAY = st.floats(0.2, 3.0)
 WEIGHTS = st.floats(100, 50000)
+TENTHS = st.integers(-30, 30).map(lambda n: n / 10)
+"""So that nothing is balanced within the tolerance of one of the two and not of the other."""
 CORNERS: list[Spot] = [(-1, -0.5, 0), (-1, 0.5, 0), (1, -0.5, 0), (1, 0.5, 0)]
 
 
@@ -63,7 +65,7 @@ def test_leg_factors_of_the_standard_stay_above_ours() -> None:
 
 
 def test_four_legs_are_rated_as_three_at_most() -> None:
-    """EN 13414-1 (R): three and four legs alike 2.1 to 45 degrees; US Navy Steelworker fig. 6-60 (R): two may carry all.
+    """EN 13414-1 (R): three and four legs alike 2.1 to 45 degrees; Steelworker fig. 6-60 (R): two may carry all.
 
     Recomputed (V): 600 kg, points 2 m by 1 m, hook 1.5 m above: equal share 1835 N a leg, two diagonal legs 3669 N.
     """
@@ -81,7 +83,7 @@ def test_a_higher_hook_does_not_always_help() -> None:
     assert leg_tensions(points, (0, 0, 5.2), 1)[0] == pytest.approx(0.4645, abs=5e-5)
 
 
-@given(st.lists(st.tuples(st.floats(-3, 3), st.floats(-3, 3), st.floats(-0.5, 0.5)), min_size=4, max_size=4),
+@given(st.lists(st.tuples(TENTHS, TENTHS, st.integers(-5, 5).map(lambda n: n / 10)), min_size=4, max_size=4),
        st.floats(1, 5), WEIGHTS)  # fmt: skip
 def test_the_worst_of_four_is_what_linear_programming_finds(points: list[Spot], above: float, weight: float) -> None:
     """scipy's linear programming maximises each leg over all non-negative tensions in equilibrium."""
@@ -158,7 +160,8 @@ def test_it_hangs_with_the_centre_of_gravity_under_the_hook(aft: float, depth: f
     assert float(np.linalg.norm(about - np.array([0, 0, 1000]))) < 1e-6
     nose_down, roll_right = hang_attitude(points, legs, cg)
     assert roll_right == pytest.approx(0, abs=1e-9)
-    assert (nose_down > 0) == (hang_attitude(points, legs, (aft - 0.05, 0.0, -depth))[0] < nose_down or nose_down > 0)
+    further_aft, _ = hang_attitude(points, legs, (aft + 0.05, 0.0, -depth))
+    assert further_aft < nose_down, "mass that moves aft takes the tail down"
 
 
 def test_the_end_away_from_the_eye_goes_low() -> None:

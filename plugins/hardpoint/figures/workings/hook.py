@@ -35,7 +35,7 @@ def _work(case: Case) -> Iterator[Worked]:
 
 
 def _lifted(case: Case, named: tuple[str, Lift], state: State, name: str, crane: Crane) -> Iterator[Worked]:
-    lift_name, lift = named
+    lift_name, _ = named
     id_ = f"hook.{lift_name}.{state_id(state.conditions)}.{name}"
     words = later("{lift}, {state}", lift=spoken(lift_name), state=state_words(state.conditions))
     what = later("{lift}: load on the hook of the {crane} crane", lift=words, crane=spoken(name))
