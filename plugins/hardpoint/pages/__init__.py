@@ -19,10 +19,12 @@ from hardpoint.pages.gaps_of_event import event_gaps_page
 from hardpoint.pages.gaps_page import gaps_page
 from hardpoint.pages.lineup import event_page, home_page
 from hardpoint.pages.not_in_the_book import not_in_the_book_page
+from hardpoint.pages.recognise import recognise_page
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.station_page import station_page
 from hardpoint.pages.structure_page import structure_page
 from hardpoint.pages.two_at_once import two_at_once_page
+from hardpoint.pages.unlike import type_unlike_page, unlike_page
 
 __all__ = ["Page", "Site", "all_pages", "anchors"]
 
@@ -34,6 +36,8 @@ def all_pages(site: Site) -> Iterator[Page]:
     yield from across_pages(site)
     yield not_in_the_book_page(site)
     yield drill_page(site)
+    yield recognise_page(site)
+    yield unlike_page(site)
     yield gaps_page(site)
     yield station_page(site)
     for type_ in site.fleet.types.values():
@@ -42,6 +46,7 @@ def all_pages(site: Site) -> Iterator[Page]:
         yield figures_page(site, type_)
         yield type_drill_page(site, type_)
         yield type_gaps_page(site, type_)
+        yield type_unlike_page(site, type_)
     for tail in site.fleet.tails.values():
         yield tail_crew_page(site, tail)
         yield tail_gaps_page(site, tail)

@@ -16,6 +16,8 @@ READING = "reading-a-page.html"
 CAUTIONS = "cautions.html"
 NOT_IN_THE_BOOK = "not-in-the-book.html"
 DRILL = "drill.html"
+UNLIKE = "differences.html"
+RECOGNISE = "recognise.html"
 FINDER = "assets/hardpoint/finder-index.js"
 
 _ANCHOR_OF_SECTION = {
@@ -50,6 +52,11 @@ def structure_page(type_id: str) -> str:
 def figures_page(type_id: str) -> str:
     """Every quantity of a type."""
     return f"types/{type_id}/figures.html"
+
+
+def unlike_of(type_id: str) -> str:
+    """What is unlike between a type and others."""
+    return f"types/{type_id}/differences.html"
 
 
 def method_page(topic: str) -> str:

@@ -51,7 +51,9 @@ def home_page(site: Site) -> Page:
         Link(
             say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page), say("what to assume")
         ),
+        Link(say("Recognise: which type is it?"), relative(addresses.RECOGNISE, page), say("by what can be seen")),
         Link(say("Compare all types"), relative(addresses.COMPARE, page)),
+        Link(say("No recorded difference"), relative(addresses.UNLIKE, page), say("types that are alike")),
         *(Link(title, relative(address, page)) for title, address in across_titles()),
         Link(say("Drill"), relative(addresses.DRILL, page), say("questions for training")),
         Link(say("What is unanswered"), relative(addresses.GAPS, page)),
