@@ -22,6 +22,8 @@ METHODS: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "slings": ("Sling legs and hook load", ("slings", "draining")),
     "bottles": ("Pressure bottles", ("bottles",)),
     "fire": ("Fuel: spill and fire", ("fire", "densities")),
+    "currency": ("How current and how complete", ("currency",)),
+    "recognising": ("The sight key, and what is unlike", ("sight_key", "comparing")),
     "category": ("Aerodrome category and cover", ("category",)),
     "air": ("Breathing air under water", ("air",)),
 }

@@ -151,6 +151,7 @@ def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
     targets = [
         (say("Structure: side view and load points"), addresses.structure_page(shown.type_id)),
         (say("All figures, converted, with sources"), addresses.figures_page(shown.type_id)),
+        (say("What is unlike: its aircraft, what flies with it"), addresses.unlike_of(shown.type_id)),
         (say("Compare types"), addresses.COMPARE),
         (say("What is unanswered"), addresses.gaps_of(_home(shown))),
     ]

@@ -25,6 +25,8 @@ _MATTERS: dict[Matter, tuple[str, str]] = {
     "freeing": (mark("Free the occupant"), "free"),
 }
 _MOST_ALIKE = 5
+_STRONG = ("reversed", "re-ordered")
+"""What a hand gets wrong that has learnt the other one: first."""
 _LEAD = mark(
     "Only what was recorded is compared: movements, their order, kinds of handles, sides. No recorded difference does "
     "not make two aircraft the same."
@@ -121,7 +123,7 @@ def companions(site: Site, type_: Type) -> tuple[Type, ...]:
 
 def _compared(id_: str, here: Airframe, there: Airframe, name: str, at: tuple[str, str, str]) -> list[Block]:
     """The table of what is unlike, and the matters without a recorded difference."""
-    found = differences(here, there)
+    found = sorted(differences(here, there), key=lambda unlike: unlike.how not in _STRONG)
     page, type_id, other = at
     rows = tuple(_row(unlike, here, there, page, addresses.type_page(type_id), other) for unlike in found)
     blocks: list[Block] = []
@@ -137,7 +139,7 @@ def _compared(id_: str, here: Airframe, there: Airframe, name: str, at: tuple[st
 
 def _row(unlike: Unlike, here: Airframe, there: Airframe, page: str, ours: str, theirs: str) -> Row:
     matter, part = _MATTERS[unlike.matter]
-    strong = unlike.how in ("reversed", "re-ordered")
+    strong = unlike.how in _STRONG
     how = Value(say(HOW_WORDS[unlike.how]), "unknown" if unlike.how == "UNKNOWN" else "said", refuses=strong)
     cells = (
         Value(say("{matter}: {what}", matter=say(matter), what=_key(unlike))),

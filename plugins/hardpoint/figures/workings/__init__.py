@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case, Topic, Worked
-from hardpoint.figures.workings import air, bottles, category, fuel, hook, masses, slings
+from hardpoint.figures.workings import air, bottles, category, currency, fuel, hook, masses, slings
 
 TOPICS: tuple[Topic, ...] = (
     masses.TOPIC,
@@ -15,6 +15,7 @@ TOPICS: tuple[Topic, ...] = (
     air.TOPIC,
     fuel.TOPIC,
     category.TOPIC,
+    currency.TOPIC,
 )
 """In the order of the figures page."""
 
