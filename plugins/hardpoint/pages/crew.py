@@ -5,12 +5,13 @@ from __future__ import annotations
 from hardpoint.pages import addresses
 from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
+from hardpoint.pages.approach import approach
 from hardpoint.pages.dangers import staying_clear, strip
 from hardpoint.pages.differences import banner, marked
 from hardpoint.pages.entries import every_day, flown, signs_of
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.never import never_touch
-from hardpoint.pages.opening import approach, opening
+from hardpoint.pages.opening import opening
 from hardpoint.pages.pictures import pictured
 from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.shutdown import shutting_down
