@@ -74,6 +74,9 @@ _NAMED_IN, _LITTLE = 32, 3
 """Letters of the name of a direction for which there was no room; such a name does not end in a little word."""
 
 
+_GOES_ON = "\u00a0\u2026"
+
+
 def _directions(shown: Shown, told: Approach) -> Iterator[Line]:
     """Where not to come from: in full as many as there is room for, the others named, all of them one tap away."""
     if told.keep_out is NonValue.UNKNOWN:
@@ -92,11 +95,12 @@ def _in_part(dangers: list[str], full: int) -> str:
     """The first ``full`` of the directions as they are written; of each other its beginning, and that it goes on."""
     first = "; ".join(dangers[:full])
     rest = "; ".join(map(_begun, dangers[full:]))
-    return say("{first}. Also: {rest}.", first=first, rest=rest) if rest else f"{first}."
+    text = say("{first}. Also: {rest}", first=first, rest=rest) if rest else first
+    return text if text.endswith(_GOES_ON) else f"{text}."
 
 
 def _begun(words: str) -> str:
-    """Its beginning, marked as one: ``aft along the canopy rails, on the fuselage`` -> ``aft along the canopy rails``."""
+    """Its beginning, marked as one: ``aft along the rails, on the fuselage`` -> ``aft along the rails ...``."""
     if len(words) <= _NAMED_IN:
         return words
     begun = re.split(r"[,:;]", words)[0]
@@ -105,7 +109,7 @@ def _begun(words: str) -> str:
         while len(kept) > 1 and len(kept[-1]) <= _LITTLE:
             kept.pop()
         begun = " ".join(kept) or begun
-    return f"{begun}\u00a0\u2026"
+    return f"{begun}{_GOES_ON}"
 
 
 def keep_out(shown: Shown) -> Iterator[Block]:

@@ -331,6 +331,8 @@ class CrewPage:
     cautions: tuple[str, ...]
     out: tuple[Line, ...] = ()
     """Line-ups that this aircraft was taken out of: somebody may hold the old print."""
+    stands_in: tuple[Line, ...] = ()
+    """Line-ups in which it flies in the place of another, with what of that one must not be expected here."""
 
 
 @dataclass(frozen=True)
