@@ -86,7 +86,7 @@ def _not_expected(site: Site, was: str, tail: str) -> Iterator[str]:
         yield say("Assume no {what} until seen.", what=names)
     others = [override.at for override in differs if override not in ways_in]
     if others:
-        what = "; ".join(dict.fromkeys(label_of(at, start=min(1, len(at) - 1)) for at in others))
+        what = "; ".join(dict.fromkeys(name_words(label_of(at, start=min(1, len(at) - 1))) for at in others))
         yield say("Do not expect what {tail} has otherwise: {what}.", tail=was, what=what)
 
 
