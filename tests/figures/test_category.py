@@ -81,7 +81,7 @@ def test_the_station_covers_the_small_ones_and_not_more() -> None:
     halberd = {f.id: f for f in category.TOPIC.work(Case(fleet.types["drosmund-halberd"].airframe, station))}
     found = halberd["category.rescue_category"]
     assert isinstance(found, Figure)
-    assert found.value == (2, 2), "10.6 m long, 1.5 m wide"
+    assert list(found.value) == [2, 2], "10.6 m long, 1.5 m wide"
     water = halberd["category.water"]
     assert isinstance(water, Figure)
     assert water.value[0] == pytest.approx(0.670)
