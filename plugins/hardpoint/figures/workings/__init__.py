@@ -5,9 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case, Topic, Worked
-from hardpoint.figures.workings import masses
+from hardpoint.figures.workings import air, bottles, category, currency, fuel, hook, masses, slings
 
-TOPICS: tuple[Topic, ...] = (masses.TOPIC,)
+TOPICS: tuple[Topic, ...] = (
+    masses.TOPIC,
+    slings.TOPIC,
+    hook.TOPIC,
+    bottles.TOPIC,
+    air.TOPIC,
+    fuel.TOPIC,
+    category.TOPIC,
+    currency.TOPIC,
+)
 """In the order of the figures page."""
 
 
