@@ -84,7 +84,7 @@ def _equation(text: str) -> Iterator[str]:
 
 def _symbols(text: str) -> Iterator[str]:
     yield from ("| symbol | what it is |", "|---|---|")
-    for line in re.sub(r"\n\s{6,}", " ", inspect.cleandoc("\n" + text).strip()).splitlines():
+    for line in re.sub(r"\n[ ]+", " ", inspect.cleandoc("\n" + text).strip()).splitlines():
         symbol, _, meaning = line.strip().partition(": ")
         yield f"| `{symbol}` | {_code(meaning)} |"
 
