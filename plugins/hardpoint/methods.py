@@ -21,6 +21,8 @@ METHODS: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "balance": ("Mass and centre of gravity", ("balance", "loads", "densities")),
     "bottles": ("Pressure bottles", ("bottles",)),
     "air": ("Breathing air under water", ("air",)),
+    "windows": ("Cutting windows and tools", ("windows",)),
+    "exits": ("Exit directions of rockets and seats", ("exits",)),
 }
 """Page under docs/methods, its title, and the modules under ``hardpoint.figures`` that it is made of."""
 

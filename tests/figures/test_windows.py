@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
-import portion
+import portion  # type: ignore[import-untyped]
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -58,7 +59,7 @@ def test_a_window_lies_in_the_skin_and_takes_the_tool(
     assert all(span[0] <= start < end <= span[1] for start, end in windows)
     assert all(end - start >= jaw for start, end in windows)
     assert windows == sorted(windows)
-    assert all(one[1] <= other[0] for one, other in zip(windows, windows[1:], strict=False))
+    assert all(one[1] <= other[0] for one, other in pairwise(windows))
 
 
 @given(SPANS, THINGS, _things(), JAWS)

@@ -56,3 +56,30 @@ def _kept_from(start: float, end: float, margin: float) -> Stretch:
     if not 0 <= margin < math.inf:
         raise ValueError(f"the distance kept is 0 mm or more, got {margin:g} mm")
     return start - margin, end + margin
+
+
+def thickness_to_spare(thickest_mm: float, thickness_mm: float) -> float:
+    """What a tool has left of the thickest that it goes through, in mm.
+
+    Equation:
+        s = T - d
+
+    Symbols:
+        T: thickest that the tool goes through, mm
+        d: thickness of the skin, pane or tube, mm
+        s: what is left, mm
+
+    Source: common practice
+
+    Range: both 0 or more, and the skin no thicker than what the tool goes through, otherwise ValueError.
+
+    Example: a pane of 3 mm and a tool for 5 mm.
+
+        >>> thickness_to_spare(5, 3)
+        2
+    """
+    if not (0 <= thickest_mm < math.inf and 0 <= thickness_mm < math.inf):
+        raise ValueError(f"thicknesses are 0 mm or more, got {thickest_mm:g} and {thickness_mm:g} mm")
+    if thickness_mm > thickest_mm:
+        raise ValueError(f"the tool goes through {thickest_mm:g} mm, not through {thickness_mm:g} mm")
+    return thickest_mm - thickness_mm

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case, Topic, Worked
-from hardpoint.figures.workings import air, bottles, masses
+from hardpoint.figures.workings import air, bottles, masses, tools, windows
 
-TOPICS: tuple[Topic, ...] = (masses.TOPIC, bottles.TOPIC, air.TOPIC)
+TOPICS: tuple[Topic, ...] = (masses.TOPIC, bottles.TOPIC, air.TOPIC, windows.TOPIC, tools.TOPIC)
 """In the order of the figures page."""
 
 
