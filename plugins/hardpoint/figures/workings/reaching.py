@@ -161,9 +161,7 @@ def clear_of(skin: Skin, reached: Sequence[Reach], jaw_m: float) -> list[Clear]:
     """
     found: list[Clear] = []
     for band in _bands(skin, reached, jaw_m):
-        things = [
-            (reach.stretch, reach.kept) for reach in reached if band is None or not _parts_beside(reach, skin, band)
-        ]
+        things = [(reach.stretch, reach.kept) for reach in met_in(band, reached)]
         found += [Clear(start, end, band) for start, end in _windows(skin.span.value, things, jaw_m)]
     return sorted(found, key=lambda clear: (clear.start, clear.end, clear.heights or ()))
 
@@ -175,9 +173,16 @@ def _bands(skin: Skin, reached: Sequence[Reach], jaw_m: float) -> list[Ends] | l
     return _windows(skin.height, lengthwise, jaw_m)
 
 
-def _parts_beside(reach: Reach, skin: Skin, band: Ends) -> bool:
-    """True of what lies with its margin below or above a band."""
-    return reach.heights[1] + reach.kept <= band[0] + _NOISE_M or reach.heights[0] - reach.kept >= band[1] - _NOISE_M
+def met_in(band: Ends | None, reached: Sequence[Reach]) -> list[Reach]:
+    """What does not lie, with its margin, below or above a band of heights; everything where there is none."""
+    return [
+        reach
+        for reach in reached
+        if band is None
+        or not (
+            reach.heights[1] + reach.kept <= band[0] + _NOISE_M or reach.heights[0] - reach.kept >= band[1] - _NOISE_M
+        )
+    ]
 
 
 _NOISE_M = 1e-9

@@ -106,7 +106,7 @@ def _through(name: str, tool: Tool, reach: Input, thick: Input, skin: Skin, path
 def _tubes(tool: Tool, reach: Input, skin: Skin) -> Later | None:
     """What to say of tubes under the skin: a window lies between those that are listed, a blade can still meet one."""
     tube = said(skin.tube)
-    if skin.tube is None or skin.tube is NonValue.UNKNOWN:
+    if skin.tube is NonValue.UNKNOWN:
         return later("whether tubes lie under the skin, and how thick, is unknown")
     if tube is None:
         return None
@@ -116,18 +116,24 @@ def _tubes(tool: Tool, reach: Input, skin: Skin) -> Later | None:
 
 
 def _work(case: Case) -> Iterator[Worked]:
-    """Every canopy, and every pane that is broken to get in."""
-    for name, canopy in entries(case.airframe.canopies).items():
-        what = later("Canopy {name}", name=spoken(name))
-        yield from _pane(case, f"tools.{name}", what, canopy.material, canopy.thickness, ("canopies", name))
+    """Every canopy, door and hatch, and every pane that is broken to get in where it is of another thickness."""
     canopies = entries(case.airframe.canopies)
+    for name, canopy in canopies.items():
+        what = later("Pane or panel of: {name}", name=spoken(name))
+        yield from _pane(case, f"tools.{name}", what, canopy.material, canopy.thickness, ("canopies", name))
     for name, exit_ in entries(case.airframe.exits).items():
-        opened = canopies.get(exit_.opens)
-        pane = exit_.pane_thickness
-        if exit_.way_in == "break in" and opened and not (pane is None or pane in _DOES_NOT_ARISE):
-            what = later("Break in {name}", name=spoken(name))
+        opened, pane = canopies.get(exit_.opens), exit_.pane_thickness
+        asked = exit_.way_in == "break in" and opened is not None and pane not in _DOES_NOT_ARISE
+        if asked and opened is not None and pane is not None and not _as_thick(pane, opened.thickness):
+            what = later("Pane that is broken: {name}", name=spoken(name))
             path: Path = ("exits", name)
             yield from _pane(case, f"tools.{name}.pane", what, opened.material, pane, path, "pane_thickness")
+
+
+def _as_thick(pane: Length | NonValue, canopy: Length | NonValue) -> bool:
+    if isinstance(pane, NonValue) or isinstance(canopy, NonValue):
+        return pane is canopy
+    return pane.si == canopy.si
 
 
 _DOES_NOT_ARISE = (NonValue.NOT_APPLICABLE, NonValue.NOT_FITTED)

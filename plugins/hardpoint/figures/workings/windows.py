@@ -8,7 +8,17 @@ from dataclasses import dataclass
 from hardpoint.figures.behind import behind_skin
 from hardpoint.figures.hazards import CutHazard
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Topic, Unsaid, Worked, spoken
-from hardpoint.figures.workings.reaching import Clear, Reach, Skin, clear_of, may_be_cut, reaches, shown, skin_of
+from hardpoint.figures.workings.reaching import (
+    Clear,
+    Reach,
+    Skin,
+    clear_of,
+    may_be_cut,
+    met_in,
+    reaches,
+    shown,
+    skin_of,
+)
 from hardpoint.figures.workings.tools import Through, skin_cutters
 from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
@@ -32,11 +42,12 @@ _SPARKS_UNKNOWN = later("{caution}; whether this tool throws sparks is unknown",
 
 @dataclass(frozen=True)
 class Window:
-    """A stretch of skin that a tool can cut in, and what it was worked out from."""
+    """A stretch of skin that a tool can cut in; what its stations, and what its heights, were worked out from."""
 
     tool: str
     clear: Clear
-    inputs: tuple[Input, ...]
+    along: tuple[Input, ...]
+    upright: tuple[Input, ...]
     caution: Later
 
 
@@ -93,14 +104,13 @@ def _side(
     except _NoWindowError as none:
         reason = Unsaid(f"windows.{name}.{side}", what, none.reason, none.path, _METHOD, none.refused)
         return SideWindows(name, side, (), (reason,))
-    things = [*shown(reached, skin, case.airframe.datum.unit)]
     windows: list[Window] = []
     reasons = [
         missing.of(f"windows.{name}.{side}.{tool}", _with_tool(what, tool), _METHOD)
         for tool, missing in unknown.items()
     ]
     for cutter in cutters:
-        found = _cutter(cutter, skin, reached, things)
+        found = _cutter(case, cutter, skin, reached)
         windows += found
         if not found:
             reasons.append(_too_narrow(name, side, what, cutter))
@@ -154,11 +164,16 @@ def _all_of(names: Sequence[str]) -> str:
     return later("{things} and {count} more", things=told, count=len(different) - _MOST) if different[_MOST:] else told
 
 
-def _cutter(cutter: Through, skin: Skin, reached: Sequence[Reach], things: Sequence[Input]) -> list[Window]:
+def _cutter(case: Case, cutter: Through, skin: Skin, reached: Sequence[Reach]) -> list[Window]:
     """The windows of one tool."""
-    jaw = cutter.jaw.value[1] if cutter.jaw else 0.0
-    given = (skin.span, *cutter.inputs, *things)
-    return [Window(cutter.tool, clear, given, _caution(cutter)) for clear in clear_of(skin, reached, jaw)]
+    jaw, unit = cutter.jaw.value[1] if cutter.jaw else 0.0, case.airframe.datum.unit
+    parting = [reach for reach in reached if reach.is_lengthwise(skin)]
+    upright = (*cutter.inputs, *shown(parting, skin, unit))
+    found = []
+    for clear in clear_of(skin, reached, jaw):
+        along = (skin.span, *cutter.inputs, *shown([*met_in(clear.heights, reached)], skin, unit))
+        found.append(Window(cutter.tool, clear, along, upright, _caution(cutter)))
+    return found
 
 
 def _caution(cutter: Through) -> Later:
@@ -197,26 +212,33 @@ def _ends(case: Case, side: SideWindows, window: Window, number: int) -> Iterato
         "number": number,
     }
     clear = window.clear
-    ends: list[tuple[str, Later, float, Rounding]] = [
-        ("from", later("{zone}, {side}, {tool}: window {number} begins at FS", **names), clear.start, "up"),
-        ("to", later("{zone}, {side}, {tool}: window {number} ends at FS", **names), clear.end, "down"),
+    along, upright = window.along, window.upright
+    ends: list[tuple[str, Later, float, Rounding, tuple[Input, ...]]] = [
+        ("from", later("{zone}, {side}, {tool}: window {number} begins at FS", **names), clear.start, "up", along),
+        ("to", later("{zone}, {side}, {tool}: window {number} ends at FS", **names), clear.end, "down", along),
     ]
     if clear.heights:
         low, high = clear.heights
         ends += [
-            ("above", later("{zone}, {side}, {tool}: window {number} lies above WL", **names), low, "up"),
-            ("below", later("{zone}, {side}, {tool}: window {number} lies below WL", **names), high, "down"),
+            ("above", later("{zone}, {side}, {tool}: window {number} lies above WL", **names), low, "up", upright),
+            ("below", later("{zone}, {side}, {tool}: window {number} lies below WL", **names), high, "down", upright),
         ]
-    id_ = f"windows.{side.zone}.{side.side}.{window.tool}.{number}"
-    yield from (_end(f"{id_}.{end}", what, at, rounded, case, window) for end, what, at, rounded in ends)
-
-
-def _end(id_: str, what: Later, at: float, rounded: Rounding, case: Case, window: Window) -> Figure:
-    unit = case.airframe.datum.unit
-    source, digits = ("common practice",), 5
-    return Figure(
-        id_, what, (at, at), "m", unit, rounded, window.inputs, _FORMULA, _METHOD, source, window.caution, digits
-    )
+    id_, unit = f"windows.{side.zone}.{side.side}.{window.tool}.{number}", case.airframe.datum.unit
+    for end, what, at, rounded, given in ends:
+        yield Figure(
+            f"{id_}.{end}",
+            what,
+            (at, at),
+            "m",
+            unit,
+            rounded,
+            given,
+            _FORMULA,
+            _METHOD,
+            ("common practice",),
+            window.caution,
+            digits=5,
+        )
 
 
 TOPIC = Topic("windows", mark("Cutting windows"), _METHOD, _work)
