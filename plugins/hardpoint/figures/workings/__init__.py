@@ -5,9 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case, Topic, Worked
-from hardpoint.figures.workings import air, bottles, masses, tools, windows
+from hardpoint.figures.workings import air, bottles, exit_sectors, landmarks, masses, seats, tools, windows
 
-TOPICS: tuple[Topic, ...] = (masses.TOPIC, bottles.TOPIC, air.TOPIC, windows.TOPIC, tools.TOPIC)
+TOPICS: tuple[Topic, ...] = (
+    masses.TOPIC,
+    bottles.TOPIC,
+    air.TOPIC,
+    windows.TOPIC,
+    tools.TOPIC,
+    exit_sectors.TOPIC,
+    seats.TOPIC,
+    landmarks.TOPIC,
+)
 """In the order of the figures page."""
 
 
