@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.bounds import bounds
+from hardpoint.pages.clear_skin import clear_skin
 from hardpoint.pages.opening import opens
 from hardpoint.pages.pictures import ELSEWHERE, photos_at
 from hardpoint.pages.shown import Shown
@@ -35,7 +36,7 @@ def cutting(shown: Shown) -> Section:
         say("Before a blade:"),
         "caution",
     )
-    lines = (caution, *_in_short(zones)) if not isinstance(zones, NonValue) else (caution,)
+    lines = (caution, *_in_short(zones), *clear_skin(shown)) if not isinstance(zones, NonValue) else (caution,)
     return Section("cut", say("Cut"), (Lines(lines), block), say("Cut"))
 
 
