@@ -26,6 +26,10 @@ METHODS: Mapping[str, tuple[str, tuple[str, ...]]] = {
     "recognising": ("The sight key, and what is unlike", ("sight_key", "comparing")),
     "category": ("Aerodrome category and cover", ("category",)),
     "air": ("Breathing air under water", ("air",)),
+    "windows": ("Cutting windows and tools", ("windows",)),
+    "lifting-out": ("Ties, and mass to lift out", ("lifting_out",)),
+    "landmarks": ("Places told from landmarks", ("landmarks",)),
+    "exits": ("Exit directions of rockets and seats", ("exits",)),
 }
 """Page under docs/methods, its title, and the modules under ``hardpoint.figures`` that it is made of."""
 

@@ -48,6 +48,8 @@ class CutHazard:
     wl: Span
     sides: frozenset[str]
     certain: bool
+    hurts: bool = True
+    """False for what a blade meets without harm to people: a tube, a bulkhead, a push-rod."""
 
     def meets(self, fs: Span, wl: Span, side: str) -> bool:
         """True where it can lie behind ``side`` of a zone. What runs along the centre counts for every side."""
@@ -63,11 +65,11 @@ def cut_hazards(airframe: Airframe) -> tuple[CutHazard, ...]:
         *_pyrotechnics(airframe),
         *_high_voltage(airframe),
         *_loaded(airframe),
-        *_behind(airframe),
+        *(item for item in listed_behind(airframe) if item.hurts),
     )
 
 
-def _named(kind: str, name: str) -> Later:
+def named(kind: str, name: str) -> Later:
     """``flying wire left``: what it is, and its author's name for it."""
     return later("{kind} {name}", kind=later(str(kind)), name=name)
 
@@ -77,15 +79,15 @@ def _line(name: str, what: Later) -> Later:
 
 
 def _tanks(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("tanks",), "tank", later("tank"), airframe.tanks)
+    yield from left_open(("tanks",), "tank", later("tank"), airframe.tanks)
     for name, tank in entries(airframe.tanks).items():
         path: Path = ("tanks", name)
         words = later("tank {name}", name=name)
-        yield from _placed(path, "tank", words, tank.place)
+        yield from placed(path, "tank", words, tank.place)
         start, kind = said(tank.place), _line_kind(tank.holds)
-        yield from _left_open((*path, "lines"), kind, later("line of {what}", what=words), tank.lines)
+        yield from left_open((*path, "lines"), kind, later("line of {what}", what=words), tank.lines)
         for line, route in entries(tank.lines).items():
-            yield from _routed(
+            yield from routed(
                 (*path, "lines", line),
                 kind,
                 later("line {name} of {what}", name=line, what=words),
@@ -103,15 +105,15 @@ def _line_kind(holds: Fluid | NonValue) -> Behind:
 
 
 def _bottles(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("bottles",), "bottle", later("bottle"), airframe.bottles)
+    yield from left_open(("bottles",), "bottle", later("bottle"), airframe.bottles)
     for name, bottle in entries(airframe.bottles).items():
         path: Path = ("bottles", name)
         words = later("bottle {name}", name=name)
-        yield from _placed(path, "bottle", words, bottle.place)
+        yield from placed(path, "bottle", words, bottle.place)
         start = said(bottle.place)
-        yield from _left_open((*path, "lines"), "pressure line", later("line of {what}", what=words), bottle.lines)
+        yield from left_open((*path, "lines"), "pressure line", later("line of {what}", what=words), bottle.lines)
         for line, route in entries(bottle.lines).items():
-            yield from _routed(
+            yield from routed(
                 (*path, "lines", line),
                 "pressure line",
                 later("line {name} of {what}", name=line, what=words),
@@ -122,17 +124,17 @@ def _bottles(airframe: Airframe) -> Iterator[CutHazard]:
 
 
 def _pyrotechnics(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("pyrotechnics",), "pyrotechnic", later("pyrotechnic"), airframe.pyrotechnics)
+    yield from left_open(("pyrotechnics",), "pyrotechnic", later("pyrotechnic"), airframe.pyrotechnics)
     for name, device in entries(airframe.pyrotechnics).items():
         path: Path = ("pyrotechnics", name)
-        yield from _placed(path, "pyrotechnic", _named(device.kind, name), device.place)
-        cable, words = said(device.cable), later("cable of {what}", what=_named(device.kind, name))
+        yield from placed(path, "pyrotechnic", named(device.kind, name), device.place)
+        cable, words = said(device.cable), later("cable of {what}", what=named(device.kind, name))
         if cable is None:
             yield _anywhere((*path, "cable"), "pyrotechnic cable", words)
         else:
             # A cable that was lost on its way to the device was followed from the handle, not from the device.
             start = said(device.place) if cable.then_unknown is None else None
-            yield from _routed((*path, "cable"), "pyrotechnic cable", words, cable, start, airframe)
+            yield from routed((*path, "cable"), "pyrotechnic cable", words, cable, start, airframe)
 
 
 def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
@@ -142,33 +144,33 @@ def _high_voltage(airframe: Airframe) -> Iterator[CutHazard]:
     if system is None:
         return
     packs, cables = ("high_voltage", "packs"), ("high_voltage", "cables")
-    yield from _left_open(packs, "battery", later("high-voltage pack"), system.packs)
+    yield from left_open(packs, "battery", later("high-voltage pack"), system.packs)
     for name, pack in entries(system.packs).items():
-        yield from _placed((*packs, name), "battery", _named("high-voltage pack", name), pack.place)
-    yield from _left_open(cables, "high-voltage cable", later("high-voltage cable"), system.cables)
+        yield from placed((*packs, name), "battery", named("high-voltage pack", name), pack.place)
+    yield from left_open(cables, "high-voltage cable", later("high-voltage cable"), system.cables)
     for name, cable in entries(system.cables).items():
-        words = _named("high-voltage cable", name)
-        yield from _routed((*cables, name), "high-voltage cable", words, cable, None, airframe)
+        words = named("high-voltage cable", name)
+        yield from routed((*cables, name), "high-voltage cable", words, cable, None, airframe)
     parts = NonValue.UNKNOWN if system.parts is None else system.parts  # silence is unknown here
-    yield from _left_open(("high_voltage", "parts"), "high-voltage cable", later("high-voltage part"), parts)
+    yield from left_open(("high_voltage", "parts"), "high-voltage cable", later("high-voltage part"), parts)
     for name, part in entries(parts).items():
-        yield from _placed(("high_voltage", "parts", name), "high-voltage cable", part.what, part.place)
+        yield from placed(("high_voltage", "parts", name), "high-voltage cable", part.what, part.place)
 
 
 def _loaded(airframe: Airframe) -> Iterator[CutHazard]:
-    yield from _left_open(("loaded_parts",), "loaded cable", later("loaded part"), airframe.loaded_parts)
+    yield from left_open(("loaded_parts",), "loaded cable", later("loaded part"), airframe.loaded_parts)
     for name, part in entries(airframe.loaded_parts).items():
         path: Path = ("loaded_parts", name)
-        words, route = _named(part.kind, name), said(part.route)
+        words, route = named(part.kind, name), said(part.route)
         if route is None:
-            yield from _placed(path, "loaded cable", words, part.place)
+            yield from placed(path, "loaded cable", words, part.place)
             continue
         # Where its path is known its place is the run, not an end of it.
         start = said(part.place) if isinstance(route.path, NonValue) else None
-        yield from _routed(path, "loaded cable", words, route, start, airframe)
+        yield from routed(path, "loaded cable", words, route, start, airframe)
 
 
-def _left_open(path: Path, kind: Behind, what: str, entries: Mapping[str, object] | NonValue) -> Iterator[CutHazard]:
+def left_open(path: Path, kind: Behind, what: str, entries: Mapping[str, object] | NonValue) -> Iterator[CutHazard]:
     """What nobody knows counts everywhere: a whole section, or an entry of it, that is unknown."""
     if entries is NonValue.UNKNOWN:
         yield _anywhere(path, kind, later("a {what} (unknown)", what=what))
@@ -183,7 +185,8 @@ def _anywhere(path: Path, kind: Behind, what: str) -> CutHazard:
     return CutHazard(path, kind, what, ANYWHERE, ANYWHERE, ALL_SIDES, certain=False)
 
 
-def _behind(airframe: Airframe) -> Iterator[CutHazard]:
+def listed_behind(airframe: Airframe) -> Iterator[CutHazard]:
+    """Everything that the record lists behind the skins of its zones, what does not hurt too."""
     for name, zone in entries(airframe.zones).items():
         for side in ("left", "right", "top", "floor"):
             listed: ZoneSide | NonValue | None = getattr(zone, side)
@@ -201,7 +204,7 @@ def _behind_side(path: Path, zone: Zone, side: str, listed: ZoneSide) -> Iterato
             if isinstance(thing, NonValue):
                 words = later("{name} (unknown)", name=item)
                 yield CutHazard((*path, item), "equipment", words, zone.fs, zone.wl or ANYWHERE, here, certain=False)
-            elif thing.kind in _BEHIND_THAT_HURTS:
+            else:
                 yield _listed((*path, item), thing, zone, side)
 
 
@@ -209,10 +212,12 @@ def _listed(path: Path, thing: BehindItem, zone: Zone, side: str) -> CutHazard:
     """A thing behind a zone's skin; where its stretch is unknown it can be over the whole zone."""
     sides = frozenset({side}) if side in ALL_SIDES else ALL_SIDES
     fs, wl = said(thing.fs), said(thing.wl) or zone.wl or ANYWHERE
-    return CutHazard(path, thing.kind, thing.what or thing.kind, fs or zone.fs, wl, sides, fs is not None)
+    hurts = thing.kind in _BEHIND_THAT_HURTS
+    return CutHazard(path, thing.kind, thing.what or later(thing.kind), fs or zone.fs, wl, sides, fs is not None, hurts)
 
 
-def _placed(path: Path, kind: Behind, what: str, place: Place | NonValue) -> Iterator[CutHazard]:
+def placed(path: Path, kind: Behind, what: str, place: Place | NonValue) -> Iterator[CutHazard]:
+    """What lies at a place: anywhere where that is unknown, behind no zone where it is on a wing."""
     if isinstance(place, NonValue):
         yield _anywhere(path, kind, what)
     elif place.on not in _NOT_IN_THE_FUSELAGE:
@@ -226,7 +231,7 @@ def _sides(side: str | NonValue | None) -> frozenset[str]:
     return ALL_SIDES if side is None or isinstance(side, NonValue) or side == "both" else frozenset({side})
 
 
-def _routed(
+def routed(
     path: Path, kind: Behind, what: str, route: Route, start: Place | None, airframe: Airframe
 ) -> Iterator[CutHazard]:
     """One hazard per stretch between two points of the route, each with its own sides and heights; then, on all sides

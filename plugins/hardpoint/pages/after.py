@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from hardpoint.figures.construction import Above, above
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.bounds import bounds
+from hardpoint.pages.clear_skin import clear_skin
 from hardpoint.pages.opening import opens
 from hardpoint.pages.pictures import ELSEWHERE, photos_at
 from hardpoint.pages.shown import Shown
@@ -34,7 +35,9 @@ def cutting(shown: Shown) -> Section:
         say("Before a blade:"),
         "caution",
     )
-    lines = (caution, *_in_short(zones, upper_side(shown.airframe))) if not isinstance(zones, NonValue) else (caution,)
+    lines: tuple[Line, ...] = (caution,)
+    if not isinstance(zones, NonValue):
+        lines = (caution, *_in_short(zones, upper_side(shown.airframe)), *clear_skin(shown))
     return Section("cut", say("Cut"), (Lines(lines), block), say("Cut"))
 
 

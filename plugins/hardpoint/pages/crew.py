@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hardpoint.pages import addresses
 from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
@@ -28,7 +30,7 @@ from hardpoint.words import say
 def type_crew_page(site: Site, type_: Type) -> Page:
     """The crew page of a type."""
     address = addresses.type_page(type_.id)
-    shown = pictured(shown_type(type_), site, address)
+    shown = replace(pictured(shown_type(type_), site, address), station=site.station)
     numbers = _numbers(site, address, type_.id, None)
     view = CrewPage(
         site.frame(address, shown.name),
@@ -53,6 +55,7 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
     """The crew page of one aircraft, its differences first."""
     address = addresses.tail_page(aircraft.id)
     shown = pictured(shown_tail(aircraft), site, address, aircraft.tail.photos)
+    shown = replace(shown, station=site.station)
     title, sections = f"{shown.name} {aircraft.id}", _sections(shown)
     numbers = _numbers(site, address, aircraft.of.id, aircraft.id)
     view = CrewPage(

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.sectors import where_nobody_stands
 from hardpoint.pages.shown import Shown
 from hardpoint.pages.telling import do_not, in_full, several, tell, told_place, unknown
 from hardpoint.pages.terms import first_capital, name_words, term, title_of
@@ -76,6 +77,7 @@ def _device(shown: Shown, name: str, device: Pyrotechnic) -> tuple[Fact, ...]:
         shown.fact(say("Where"), (*path, "place"), told_place(device.place, shown.airframe)),
         Fact(say("Handle: never touch"), looks, was=shown.was((*path, "handle"), (*path, "handle_place"))),
         shown.fact(say("Flies"), (*path, "exit_direction"), _flies(device), note=say("a bent mount points anywhere")),
+        *where_nobody_stands(shown, name, device),
         Fact(say("Cable"), way_of(device.cable), was=shown.was((*path, "cable"))),
         shown.fact(say("State"), (*path, "state"), device.state),
     ]

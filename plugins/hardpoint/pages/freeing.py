@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from hardpoint.figures.workings.seats import lift_out
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import folded, place_words, several, steps_of, tell, told_place, travels
+from hardpoint.pages.telling import folded, in_full, place_words, several, steps_of, tell, told_place, travels
 from hardpoint.pages.terms import first_capital, name_words, title_of
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
+from hardpoint.pages.workings import told_figure
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.seats import Seat, Tie, Worn
 from hardpoint.words import say, say_count
@@ -20,7 +22,7 @@ def freeing(shown: Shown) -> Section:
     """Per seat: how many ties are recorded, each tie with its steps."""
     blocks: list[Block] = []
     for name, seat in shown.airframe.seats.items():
-        told = (*_beware(name, seat), _count(seat), *_one_head(shown, seat), *_lift_out(seat))
+        told = (*_beware(name, seat), _count(seat), *_one_head(shown, seat), *_lift_out(shown, name, seat))
         blocks.append(Lines(told, anchor(("seats", name)), _seat_title(shown, name, seat)))
         blocks += [*photos_at(shown, ("seats", name)), *_ties(shown, name, seat)]
     return Section("free", say("Free the occupant"), tuple(blocks), say("Free"))
@@ -61,11 +63,22 @@ def _one_head(shown: Shown, seat: Seat) -> Iterator[Line]:
         yield Line(say("usually this seat; look in every seat."), say("One head in view:"))
 
 
-def _lift_out(seat: Seat) -> Iterator[Line]:
+def _lift_out(shown: Shown, name: str, seat: Seat) -> Iterator[Line]:
+    yield _mass(shown, name, seat)
     if seat.second_belt is NonValue.UNKNOWN:
         yield Line(say("whether there is a second belt"), say("UNKNOWN"), "unknown")
     if seat.lift_out:
         yield Line(seat.lift_out, say("Lift out:"))
+
+
+def _mass(shown: Shown, name: str, seat: Seat) -> Line:
+    """How heavy the occupant is with what leaves with them: for how many hands to call."""
+    told = told_figure(lift_out(shown.station, name, seat))
+    if told.state == "unknown":
+        return Line(told.text, say("Mass to lift out:"), "unknown")
+    return Line(
+        say("{mass}; {more}.", mass=in_full(replace(told, remark="")), more=told.remark), say("Mass to lift out:")
+    )
 
 
 def _ties(shown: Shown, seat_name: str, seat: Seat) -> Iterator[Block]:

@@ -15,6 +15,7 @@ from hardpoint.pages.view import Fact, Photo, Value, Was
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.fleet import Aircraft, Override, Type
 from hardpoint.records.known import NonValue, Tree
+from hardpoint.records.station import Station
 from hardpoint.words import say
 
 
@@ -42,6 +43,8 @@ class Shown:
     type_id: str
     declared: bool = True
     """False for a tail of which nobody has said how it differs: what its type has is not known of it."""
+    station: Station | None = None
+    """What works figures out for it; None where no page is made that shows some, or its record could not be read."""
     photos: Mapping[Path, tuple[Photo, ...]] = field(default_factory=dict)
     """Photos by the place on the page that shows them, see ``pages.pictures``."""
 

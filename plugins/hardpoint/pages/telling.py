@@ -9,6 +9,7 @@ from typing import Any
 
 from hardpoint.figures.safe_side import rounding_of, unit_beside
 from hardpoint.findings import Path
+from hardpoint.pages.between import place_between
 from hardpoint.pages.terms import as_text as as_text
 from hardpoint.pages.terms import first_capital, span_words, verb, word
 from hardpoint.pages.terms import label_of as label_of
@@ -100,7 +101,10 @@ def tell_quantity(quantity: Quantity, path: Path = ()) -> Value:
 
 
 def place_words(place: Place | NonValue | None, airframe: Airframe | None = None) -> str:
-    """Where it is, for hands: panel, seat, feel, landmark. Stations stay on the planning pages."""
+    """Where it is, for hands: panel, seat, feel, landmark. Stations stay on the planning pages.
+
+    A place of ``airframe`` that has stations alone is told by the landmarks on either side of it.
+    """
     if place is None or place is NonValue.UNKNOWN:
         return say("place UNKNOWN")
     if isinstance(place, NonValue):
@@ -117,6 +121,8 @@ def place_words(place: Place | NonValue | None, airframe: Airframe | None = None
         words.append(say("on the {part}", part=term(place.on)))
     if place.seat and airframe and len(airframe.seats) > 1:
         words.append(say("{seat} seat", seat=place.seat))
+    if airframe and not (place.panel or place.near or said(place.feel)):
+        words.insert(0, place_between(place, airframe))
     told = ", ".join(word for word in words if word)
     return told or say("place not told by a landmark")
 

@@ -72,6 +72,8 @@ class Parachute(Part):
     """Whether it leaves with the occupant."""
     straps: Stated[Words]
     """How it is closed: "chest and two leg straps"."""
+    mass: Stated[Mass] | None = None
+    """Its mass, for lifting out."""
 
 
 class Worn(Part):

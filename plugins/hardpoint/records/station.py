@@ -168,6 +168,8 @@ class Station(Part):
     """Time that must be left over."""
     occupant_mass: Stated[Mass] | None = None
     """Mass that this station plans with for one clothed occupant."""
+    occupant_mass_includes: Stated[tuple[Literal["parachute", "kit worn"], ...]] | None = None
+    """What that mass already holds beside the clothes; a key that is left out: nothing, so that both come on top."""
     breathing_rates: Stated[tuple[Flow, ...]]
     """Rates that are shown side by side."""
     drills: Stated[Named[Drill]]

@@ -8,6 +8,7 @@ whoever translates it or wants other words. A record's own words never pass thro
 - ``say_in("step", "lift")``: a word that means something else elsewhere, with where it is said;
 - ``mark("not alone")``: a text that is kept in a table at import time and said later by ``say(TABLE[key])``;
 - ``later("looks like {unit}", unit="kgf")``: a text made where no page is (it is English there), said by ``say_again``;
+- ``later_in("key", "fuel planned")``: the same of a word that means something else elsewhere;
 - ``say_counts(40, "{count} entry", "{count} entries")``: for a script, which counts on the page itself.
 
 The texts must be written out where they are said: the catalogue is gathered by reading the source.
@@ -29,6 +30,7 @@ __all__ = [
     "Later",
     "language",
     "later",
+    "later_in",
     "mark",
     "say",
     "say_again",
@@ -101,6 +103,7 @@ class Later(str):
 
     text: str
     names: dict[str, object]
+    context: str = ""
 
 
 def later(text: str, /, **names: object) -> Later:
@@ -110,10 +113,19 @@ def later(text: str, /, **names: object) -> Later:
     return told
 
 
+def later_in(context: str, text: str, /) -> Later:
+    """A word that the catalogue lists once for each of its meanings, to be said later: see ``say_in``."""
+    told = later(text)
+    told.context = context
+    return told
+
+
 def say_again(text: str) -> str:
     """What ``later`` made, in the language that is spoken, and so what it names; any other text as it is."""
     if not isinstance(text, Later):
         return text
+    if text.context:
+        return say_in(text.context, text.text)
     names = {name: say_again(value) if isinstance(value, str) else value for name, value in text.names.items()}
     return say(text.text, **names)
 

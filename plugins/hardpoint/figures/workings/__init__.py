@@ -5,16 +5,35 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case, Topic, Worked
-from hardpoint.figures.workings import air, bottles, category, currency, fuel, hook, masses, slings
+from hardpoint.figures.workings import (
+    air,
+    bottles,
+    category,
+    currency,
+    exit_sectors,
+    fuel,
+    hook,
+    landmarks,
+    masses,
+    seats,
+    slings,
+    tools,
+    windows,
+)
 
 TOPICS: tuple[Topic, ...] = (
     masses.TOPIC,
     slings.TOPIC,
     hook.TOPIC,
+    windows.TOPIC,
+    tools.TOPIC,
+    exit_sectors.TOPIC,
+    seats.TOPIC,
     bottles.TOPIC,
     air.TOPIC,
     fuel.TOPIC,
     category.TOPIC,
+    landmarks.TOPIC,
     currency.TOPIC,
 )
 """In the order of the figures page."""
