@@ -208,12 +208,13 @@ def test_a_window_is_framed_where_it_was_worked_out_and_nowhere_else() -> None:
     jinx = _airframe("vostrelle-jinx")
     without = cut_views(jinx, _href, {})
     assert not any(_soup(view.svg).select("path.window") for view in without)
-    left, right = cut_views(jinx, _href, {("cockpit-rear-sides", "right"): [(2700, 2880)]})
+    left, right = cut_views(jinx, _href, {("cockpit-rear-sides", "right"): [(2700, 2880, 700, None)]})
     assert not _soup(left.svg).select("path.window")
     (frame,) = _soup(right.svg).select("path.window")
     corners = [right.sheet.back(float(x), float(y)) for x, y in re.findall(r"(-?[\d.]+),(-?[\d.]+)", str(frame["d"]))]
     assert Polygon(corners).bounds[0] == pytest.approx(2700, abs=5)
     assert Polygon(corners).bounds[2] == pytest.approx(2880, abs=5)
+    assert Polygon(corners).bounds[1] == pytest.approx(700, abs=5)
 
 
 def test_an_unknown_stretch_is_hatched_and_says_so() -> None:

@@ -30,8 +30,10 @@ from hardpoint.records.structure import Zone, ZoneSide
 from hardpoint.words import mark, say
 
 Side = Literal["left", "right"]
-Windows = Mapping[tuple[str, str], Sequence[tuple[float, float]]]
-"""Zone and side to stretches of stations in mm."""
+Frame = tuple[float, float, float | None, float | None]
+"""First and last station of a window, its lower and upper waterline, in mm; None where the zone itself bounds it."""
+Windows = Mapping[tuple[str, str], Sequence[Frame]]
+"""By zone and side."""
 _FAR = 1e6
 _HEAD = 6.0
 """Units above the airframe."""
@@ -69,7 +71,7 @@ class ZoneShown:
     area: BaseGeometry
     verdict: str
     hatch: str
-    windows: tuple[tuple[float, float], ...] = ()
+    windows: tuple[Frame, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -210,10 +212,11 @@ def _behind(airframe: Airframe, outline: Outline, sheet: Sheet) -> str:
 
 
 def _window(zone: ZoneShown, sheet: Sheet) -> str:
-    """A frame from its first to its last station, as high as the zone is there, less a little for the line itself."""
+    """A frame round what is clear, as far as the zone goes."""
     frames = []
-    for low, high in zone.windows:
-        area = zone.area.intersection(box(low, -_FAR, high, _FAR))
+    for low, high, floor, top in zone.windows:
+        lower, upper = -_FAR if floor is None else floor, _FAR if top is None else top
+        area = zone.area.intersection(box(low, lower, high, upper))
         if not area.is_empty:
             frames.append(f'<path class="window" d="{path(area, sheet)}"/>')
     return "".join(frames)

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.drawings.cut_map import Frame, Windows
+from hardpoint.figures.worked import Case
+from hardpoint.figures.workings.windows import side_windows
 from hardpoint.findings import Path, dotted
 from hardpoint.pages import addresses
 from hardpoint.pages.across.anchor_points import basis_of
@@ -44,7 +47,7 @@ def structure_page(site: Site, type_: Type) -> Page:
             Section("load-points", say("Load points"), _points(shown, site.station), say("Load points")), shown, page
         ),
         Section("lifts", say("Declared lifts"), lift_blocks(site, shown), say("Lifts")),
-        cut_section(shown, {}),
+        cut_section(shown, _windows(site, shown)),
         map_section(shown, "harms", page),
         map_section(shown, "hands", page),
     )
@@ -65,6 +68,17 @@ def structure_page(site: Site, type_: Type) -> Page:
         site.cautions,
     )
     return Page(page, title, "sheet.html", view)
+
+
+def _windows(site: Site, shown: Shown) -> Windows:
+    """What is clear on each side, by whichever of the station's tools fits: each stretch once."""
+    found: dict[tuple[str, str], list[Frame]] = {}
+    for side in side_windows(Case(shown.airframe, site.station)):
+        for window in side.windows:
+            clear = window.clear
+            band = (None, None) if clear.heights is None else (clear.heights[0] * 1000, clear.heights[1] * 1000)
+            found.setdefault((side.zone, side.side), []).append((clear.start * 1000, clear.end * 1000, *band))
+    return {key: tuple(dict.fromkeys(frames)) for key, frames in found.items()}
 
 
 def _points(shown: Shown, station: Station | None) -> tuple[Block, ...]:
