@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from hardpoint.figures.category import AGENTS, critical_area, rescue_category
+from hardpoint.figures.category import AGENTS, aircraft_index, critical_area, rescue_category
 from hardpoint.figures.worked import Case, Figure, Unsaid
 from hardpoint.figures.workings import category, fuel
 from hardpoint.load import fleet as read_fleet
@@ -43,6 +43,13 @@ def test_longer_is_never_a_lower_category(one: float, other: float, wide: float)
     low, high = sorted((one, other))
     assert rescue_category(low, 0.5) <= rescue_category(high, 0.5)
     assert rescue_category(low, 0.5) <= rescue_category(low, wide)
+
+
+def test_index_by_the_other_rule() -> None:
+    """14 CFR 139.315 (R): index A under 90 ft."""
+    assert aircraft_index(89.9 * 0.3048) == "A"
+    with pytest.raises(ValueError, match="only index A"):
+        aircraft_index(90 * 0.3048)
 
 
 AMOUNTS = [

@@ -57,6 +57,13 @@ def test_the_slot_changes_the_mass_and_says_from_what(demo: Site) -> None:
     assert figure["shown"].split(" / ")[0] in row.get_text()
 
 
+def test_the_cover_of_the_day_stands_beside_the_stations(demo: Site) -> None:
+    """The Halberd of Saturday is 10.6 m long and 1.5 m wide: category 2 by Annex 14 table 9-1 (R)."""
+    words = demo.words("events/three-shores-flying-days/figures.html", "cover")
+    assert "Saturday: highest category 2; the station provides 2" in words
+    assert "Sunday: highest category 1; the station provides 2" in words
+
+
 def test_sources_that_rows_name_are_listed_on_the_page(demo: Site) -> None:
     page = demo.page("types/hobmire-twain/figures.html")
     rows = page.select('[id^="figure-balance"] a[href^="#source-"]')

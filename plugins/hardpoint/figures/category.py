@@ -65,6 +65,29 @@ def rescue_category(length_m: float, width_m: float) -> int:
     return found + wider
 
 
+def aircraft_index(length_m: float) -> str:
+    """Index of an aeroplane by 14 CFR 139.315, where the category of Annex 14 is not used.
+
+    Equation:
+        A: length below 90 ft
+
+    Symbols:
+        length: overall length, m
+
+    Source: cfr-14-139-315
+
+    Range: above 0 and below 90 ft (27.432 m), otherwise ValueError: the indices above A are not worked out here.
+
+    Example: 6.9 m.
+
+        >>> aircraft_index(6.9)
+        'A'
+    """
+    if not 0 < length_m < 90 * 0.3048:
+        raise ValueError(f"only index A is worked out, below 27.432 m; got {length_m:g} m")
+    return "A"
+
+
 def critical_area(length_m: float, width_m: float) -> float:
     """Area that is to be kept free of fire for people to get out, m2: the theoretical one.
 
