@@ -25,6 +25,8 @@ class Topic(Generic[T]):
     group: str = ""
     shown: bool = True
     figure: Callable[[T], Quantity | NonValue | None] | None = None
+    size: Callable[[T], float | None] | None = None
+    """The same for what is worked out and not stated."""
 
 
 @dataclass(frozen=True)
@@ -121,5 +123,8 @@ def _ranks(topic: Topic[T], things: list[T], told: list[Value]) -> list[int]:
 def _key(topic: Topic[T], thing: T, value: Value) -> tuple[int, float, str]:
     if value.state == "unknown":
         return (0, 0.0, "")
+    size = topic.size(thing) if topic.size else None
+    if size is not None:
+        return (1, size, "")
     figure = said(topic.figure(thing)) if topic.figure else None
     return (1, figure.si[0], "") if figure is not None else (2, 0.0, value.text.casefold())

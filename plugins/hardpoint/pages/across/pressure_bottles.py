@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from hardpoint.figures.workings.bottles import energy_of
 from hardpoint.pages import addresses
 from hardpoint.pages.across.answers import head, narrowing, topic
 from hardpoint.pages.across.items import Item, items
 from hardpoint.pages.addresses import relative
-from hardpoint.pages.board import Board, board_page
+from hardpoint.pages.board import Board, Topic, board_page
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.telling import do_not, place_words, several, tell
+from hardpoint.pages.telling import do_not, place_words, several, tell, unknown
 from hardpoint.pages.vessels import valve_words
 from hardpoint.pages.view import Value
+from hardpoint.records.known import NonValue
+from hardpoint.units import computed
 from hardpoint.words import say
 
 ADDRESS = addresses.across_page("pressure-bottles")
 
 
 def pressure_bottles_page(site: Site) -> Page:
-    """One row a bottle, and one for each kind that somebody looked for."""
+    """One row a bottle, and one for each kind that somebody looked for; those that can do most first."""
     board = Board(
         ADDRESS,
         say("Pressure bottles, all types"),
@@ -27,6 +32,7 @@ def pressure_bottles_page(site: Site) -> Page:
         (
             topic("holds", say("Holds"), lambda item: tell(item.entry.holds)),
             topic("pressure", say("Pressure"), _pressure, figure=lambda bottle: bottle.working_pressure),
+            _energy_topic(),
             topic("capacity", say("Water capacity"), _capacity, figure=lambda bottle: bottle.water_capacity),
             topic("count", say("How many"), lambda item: Value(str(item.entry.count))),
             topic("where", say("Where"), lambda item: _where(item)),
@@ -42,8 +48,37 @@ def pressure_bottles_page(site: Site) -> Page:
             narrowing("use", say("For"), lambda bottle: (tell(bottle.use).text,)),
         ),
     )
-    held = [(head(item, ADDRESS, relative), item) for item in items(site, "bottles")]
+    ranked = sorted(items(site, "bottles"), key=_first)
+    held = [(head(item, ADDRESS, relative), item) for item in ranked]
     return board_page(site, board, held)
+
+
+def _energy_topic() -> Topic[Item]:
+    ranked = topic("energy", say("Energy of a burst"), _energy)
+    return replace(ranked, size=_joules)
+
+
+def _first(item: Item) -> tuple[int, float]:
+    """Bottles whose energy nobody can say first, then by energy, what is not there last."""
+    if item.entry is None or isinstance(item.entry, NonValue):
+        return (0 if item.entry is NonValue.UNKNOWN else 2, 0.0)
+    joules = _joules(item)
+    return (0, 0.0) if joules is None else (1, -joules)
+
+
+def _joules(item: Item) -> float | None:
+    if item.entry is None or isinstance(item.entry, NonValue):
+        return None
+    energy = energy_of(item.shown.airframe, str(item.path[1]))
+    return None if energy is None else energy[1]
+
+
+def _energy(item: Item) -> Value:
+    """For ranking: what it is worth is told on the figures page, with its source."""
+    energy = energy_of(item.shown.airframe, str(item.path[1]))
+    if energy is None:
+        return unknown(say("cannot be said; it bursts all the same"))
+    return Value(computed(energy, "J", "kJ", "up")[0])
 
 
 def _pressure(item: Item) -> Value:
