@@ -18,8 +18,13 @@ from hardpoint.records.known import NonValue
 from hardpoint.records.sources import Source
 
 METHODS: Mapping[str, tuple[str, tuple[str, ...]]] = {
-    "balance": ("Mass and centre of gravity", ("balance", "loads", "densities")),
+    "balance": ("Mass and centre of gravity", ("balance", "loads")),
+    "slings": ("Sling legs and hook load", ("slings", "draining")),
     "bottles": ("Pressure bottles", ("bottles",)),
+    "fire": ("Fuel: spill and fire", ("fire", "densities")),
+    "currency": ("How current and how complete", ("currency",)),
+    "recognising": ("The sight key, and what is unlike", ("sight_key", "comparing")),
+    "category": ("Aerodrome category and cover", ("category",)),
     "air": ("Breathing air under water", ("air",)),
     "windows": ("Cutting windows and tools", ("windows",)),
     "lifting-out": ("Ties, and mass to lift out", ("lifting_out",)),

@@ -12,6 +12,7 @@ from playwright.sync_api import Browser, sync_playwright
 
 from hardpoint import browser as finder
 from tests.browser.finder_support import crowded, desk
+from tests.browser.screens import Screens
 from tests.browser.support import PHONE, Watch, served
 from tests.site.fixtures import demo, hostile, web
 
@@ -42,18 +43,27 @@ def book(web: Path) -> Iterator[str]:
         yield f"{root}station/book/"
 
 
+@pytest.fixture(scope="session")
+def screens(chromium: Browser) -> Iterator[Screens]:
+    """The pages that this worker has open, for one test after another."""
+    kept = Screens(chromium)
+    yield kept
+    kept.close()
+
+
 @pytest.fixture
-def phone(chromium: Browser, book: str) -> Iterator[Phone]:
+def phone(screens: Screens, book: str) -> Iterator[Phone]:
     """Opens a watched page of 360 x 740 on the demo's site, or on another one; options go to the browser's context."""
-    contexts = []
+    watches: list[tuple[str, Watch]] = []
 
     def make(home: str = book, **options: Any) -> Watch:
         settings: dict[str, Any] = {"viewport": PHONE, "is_mobile": True, "has_touch": True} | options
-        context = chromium.new_context(device_scale_factor=2, **settings)
-        context.set_default_timeout(10_000)
-        contexts.append(context)
-        return Watch(context.new_page(), home)
+        kind, page = screens.take(settings)
+        watch = Watch(page, home)
+        watches.append((kind, watch))
+        return watch
 
     yield make
-    for context in contexts:
-        context.close()
+    for kind, watch in watches:
+        watch.leave()
+        screens.give_back(kind, watch.page)

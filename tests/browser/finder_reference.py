@@ -7,9 +7,14 @@ It shares no rule with ``finder-match.js`` but those that are written here in wo
   may run on over the next ones. A run of digits ends where the digits of a word end: 1 does not fit 18. It fits a
   registration or a display number only whole; 07 and 7 are one number.
 - A run nearly fits where one slip (a letter changed, missing, too many, two neighbours swapped) makes it fit; words
-  from three letters on. It nearly fits a code that it begins, and the part of a registration behind its hyphen.
-- An entry is found where runs that fit make up all that was typed, one of them at least in the entry's own words; it is
-  near where exactly one of them nearly fits.
+  from three letters on. Letters alone, eight or more of them, nearly fit with two slips, too (optimal string alignment
+  distance: no letter is part of both). A run nearly fits a code that is one slip away, a code that it begins, and the
+  part of a registration behind its hyphen.
+- An entry is found where runs that fit make up all that was typed, one of them at least in the entry's own words. It is
+  near where two slips or fewer are made. One in a run of letters alone, five or more of them, counts as one; in a
+  shorter run, in one with digits, or for a code, whatever nearly fits counts as both.
+- What flies under a number comes before its type: a place of such an aircraft is told even where it only repeats its
+  type's, but for one on a page that both share.
 """
 
 from __future__ import annotations
@@ -24,6 +29,7 @@ from itertools import accumulate
 from pathlib import Path
 from typing import Any
 
+NOT_AT_ALL = 3
 OTHER_LETTERS = {"ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "ð": "d", "þ": "th", "\u0131": "i"}
 
 
@@ -64,16 +70,34 @@ def one_slip(word: str) -> frozenset[str]:
 
 @cache
 def fits_words(run: str, text: str) -> int:
-    """2 = fits, 1 = nearly, 0 = not."""
+    """The slips that it costs to make a run fit a text: 0 = it fits, 1, 2, or ``NOT_AT_ALL``."""
     words = folded(text)
     beginnings = ["".join(words[at:]) for at in range(len(words))]
     if any(beginning.startswith(run) and not _cut_short(run, words[at:]) for at, beginning in enumerate(beginnings)):
-        return 2
-    if len(run) < 3:
         return 0
+    if len(run) < 3:
+        return NOT_AT_ALL
+    letters_alone = not any(map(_is_digit, run))
     lengths = range(len(run) - 1, len(run) + 2)
     heads = {beginning[:length] for beginning in beginnings for length in lengths if length <= len(beginning)}
-    return 1 if heads & one_slip(run) else 0
+    if heads & one_slip(run):
+        return 1 if letters_alone and len(run) >= 5 else 2
+    two_slips = letters_alone and len(run) >= 8 and any(aligned(run, beginning) <= 2 for beginning in beginnings)
+    return 2 if two_slips else NOT_AT_ALL
+
+
+def aligned(run: str, beginning: str) -> int:
+    """Optimal string alignment distance of a run to the nearest beginning of a text: the textbook's table, by rows."""
+    before: list[int] = []
+    above = list(range(len(beginning) + 1))
+    for row, letter in enumerate(run, start=1):
+        here = [row]
+        for column, other in enumerate(beginning, start=1):
+            best = min(above[column] + 1, here[-1] + 1, above[column - 1] + (letter != other))
+            swapped = row > 1 and column > 1 and (letter, run[row - 2]) == (beginning[column - 2], other)
+            here.append(min(best, before[column - 2] + 1) if swapped else best)
+        before, above = above, here
+    return min(above)
 
 
 def _cut_short(run: str, words: tuple[str, ...]) -> bool:
@@ -90,9 +114,9 @@ def _is_digit(letter: str) -> bool:
 @cache
 def fits_code(run: str, code: str, ending: str) -> int:
     if run == code:
-        return 2
+        return 0
     slipped = code in one_slip(run) and (len(run) > 1 or len(code) > 1)
-    return 1 if slipped or code.startswith(run) or (len(run) > 1 and run == ending) else 0
+    return 2 if slipped or code.startswith(run) or (len(run) > 1 and run == ending) else NOT_AT_ALL
 
 
 @dataclass(frozen=True)
@@ -108,7 +132,7 @@ class Words:
         shouted = number(run)
         found += [fits_code(shouted, number(one), "") for one in self.numbers]
         found += [fits_code(run, squeezed(one), squeezed(one.partition("-")[2])) for one in self.tails]
-        return max(found, default=0)
+        return min(found, default=NOT_AT_ALL)
 
 
 @dataclass(frozen=True)
@@ -136,7 +160,7 @@ def judged(entry: Entry, typed: str) -> int:
 
 def _judged(entry: Entry, words: tuple[str, ...]) -> int:
     ends = set(_made_up(entry, words))
-    return 2 if (0, True) in ends else 1 if (1, True) in ends else 0
+    return 2 if (0, True) in ends else 1 if ends & {(1, True), (2, True)} else 0
 
 
 def _made_up(entry: Entry, words: tuple[str, ...]) -> Iterator[tuple[int, bool]]:
@@ -147,11 +171,11 @@ def _made_up(entry: Entry, words: tuple[str, ...]) -> Iterator[tuple[int, bool]]
     for length in range(1, len(words) + 1):
         run = "".join(words[:length])
         for part, own in ((entry.own, True), (entry.beside, False)):
-            fit = part.fits(run)
-            if fit:
+            cost = part.fits(run)
+            if cost < NOT_AT_ALL:
                 for slips, owned in set(_made_up(entry, words[length:])):
-                    if slips + 2 - fit <= 1:
-                        yield slips + 2 - fit, owned or own
+                    if slips + cost < NOT_AT_ALL:
+                        yield slips + cost, owned or own
 
 
 @dataclass(frozen=True)
@@ -246,7 +270,9 @@ def _places(index: dict[str, Any]) -> Iterator[Entry]:
         flown = tuple(display for display, _, _, tail_at, *_ in index["numbers"] if tail_at == at)
         for place in [*(place for place in type_[4] if place not in without), *added]:
             beside = Words(_names(type_), numbers=flown, tails=(tail,))
-            stands_in = None if place in differs else of_type.get((type_at, place))
+            stands_in = (
+                None if place in differs or (flown and not index["places"][place][1]) else of_type.get((type_at, place))
+            )
             yield _place(index, place, type_, tail, beside, bool(ask), stands_in)
 
 

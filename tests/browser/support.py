@@ -29,12 +29,21 @@ class Watch:
     asked: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self.page.on("console", lambda message: self.messages.append(f"console: {message.text}"))
-        self.page.on("pageerror", lambda error: self.messages.append(f"error: {error}"))
-        self.page.on("dialog", self._asks)
-        self.page.on("requestfailed", lambda request: self._failed(request.url, request.failure))
-        self.page.on("response", lambda response: self._answered(response.status, response.url))
-        self.page.on("request", lambda request: self._asked(request.url))
+        self._heard: list[tuple[Any, Any]] = [
+            ("console", lambda message: self.messages.append(f"console: {message.text}")),
+            ("pageerror", lambda error: self.messages.append(f"error: {error}")),
+            ("dialog", self._asks),
+            ("requestfailed", lambda request: self._failed(request.url, request.failure)),
+            ("response", lambda response: self._answered(response.status, response.url)),
+            ("request", lambda request: self._asked(request.url)),
+        ]
+        for event, hear in self._heard:
+            self.page.on(event, hear)
+
+    def leave(self) -> None:
+        """Watch no longer: the page goes to another test."""
+        for event, hear in self._heard:
+            self.page.remove_listener(event, hear)
 
     def _asked(self, url: str) -> None:
         self.asked.append(url)

@@ -138,6 +138,65 @@ def test_heads_sort_where_there_is_room_for_them(phone: Phone) -> None:
     assert _shown(page) == sorted(TYPES, key=_kilograms)[::-1]
 
 
+def _in_view(page: Page, column: str) -> bool:
+    """Whether the head of a column is seen whole, beside the first column that stays."""
+    seen: bool = page.evaluate(
+        """column => {
+            const board = document.querySelector(".board").getBoundingClientRect();
+            const first = document.querySelector("thead th").getBoundingClientRect();
+            const head = document.querySelector(`th[data-column="${column}"]`).getBoundingClientRect();
+            return head.width > 0 && head.left >= first.right - 1 && head.right <= board.right + 1;
+        }""",
+        column,
+    )
+    return seen
+
+
+@pytest.mark.parametrize("address", ["compare.html", "across/shutdown-controls.html"])
+def test_what_one_sorts_by_is_in_view_at_a_desk(phone: Phone, address: str) -> None:
+    watch = phone(**DESK)
+    page = watch.open(address)
+    columns = [str(c) for c in page.locator("thead th").evaluate_all("all => all.map(h => h.dataset.column)")][1:]
+    page.get_by_text("Narrow and sort").click()
+    last, first = columns[-1], columns[0]
+    for column in (last, first):
+        page.get_by_label("Sort by").select_option(column)
+        assert _in_view(page, column), column
+    page.goto("about:blank")
+    page.goto(f"{watch.home}{address}#sort={last}")
+    assert _in_view(page, last)
+    where = page.locator(".board").evaluate("b => b.scrollLeft")
+    page.locator(f"th[data-column='{last}'] button").click()  # the head that one clicks stays under the pointer
+    assert page.locator(".board").evaluate("b => b.scrollLeft") == where
+    watch.assert_quiet()
+
+
+def test_what_one_sorts_by_stands_first_on_every_card(phone: Phone) -> None:
+    page = _open_tools(phone().open("compare.html"))
+    for fact, label in (("empty", "Empty mass"), ("span", "Span")):  # the second is not among those shown at first
+        page.get_by_label("Sort by").select_option(fact)
+        for row in page.locator("tbody tr:visible").all()[:3]:
+            row.scroll_into_view_if_needed()
+            tops = row.locator("td:visible").evaluate_all(
+                "all => all.map(c => [c.getBoundingClientRect().top, c.dataset.label]).sort((a, b) => a[0] - b[0])"
+            )
+            assert tops[0][1] == label
+            name = row.locator("th").bounding_box()
+            assert name is not None
+            assert name["y"] < tops[0][0]
+
+
+def test_a_fact_that_is_put_away_is_not_sorted_by(phone: Phone) -> None:
+    page = _open_tools(phone().open("compare.html"))
+    page.get_by_label("Sort by").select_option("span")
+    page.get_by_text("Choose facts").tap()
+    box = page.get_by_label("Span", exact=True)
+    assert box.is_checked()
+    box.uncheck()
+    assert page.get_by_label("Sort by").input_value() == ""
+    assert "Span" not in _facts(page)
+
+
 def test_facts_are_chosen(phone: Phone, demo: Site) -> None:
     watch = phone()
     page = _open_tools(watch.open("compare.html"))

@@ -80,6 +80,8 @@ def _queries(index: dict[str, Any], count: int = 200) -> Iterator[str]:
             text = _as_spelt(chance, text)
         if chance.random() < 0.35:
             text = _with_slip(chance, text)
+            if chance.random() < 0.5:
+                text = _with_slip(chance, text)
         yield text
 
 
@@ -222,7 +224,70 @@ def test_what_is_only_near_stands_under_its_heading_and_is_not_opened(desk: Watc
 
 def test_an_unanswered_place_says_so_in_the_list(desk: Watch) -> None:
     desk.page.locator("#find").fill("thimble rocket parachute")
-    assert desk.page.locator("[data-finder-list=exact] a").first.inner_text().endswith("not fitted")
+    hits = [hit.inner_text() for hit in desk.page.locator("[data-finder-list=exact] a").all()]
+    assert hits
+    assert all("not fitted" in hit for hit in hits)
+
+
+@pytest.mark.parametrize(
+    ("typed", "tail", "type_", "note"),
+    [
+        ("bodkin magneto left", "tails/QQ-BOD.html", "types/tarrowby-bodkin.html", "number 7, Saturday, 2027-06-05"),
+        ("halberd hp cock", "tails/QQ-HBD.html", "types/drosmund-halberd.html", "number 9, Saturday, 2027-06-05"),
+        ("wicket left door", "tails/QQ-SWA.html", "types/skellrigg-wicket.html", "number 11, Saturday, 2027-06-05"),
+    ],
+)
+def test_what_flies_comes_before_its_type_with_number_and_day(
+    desk: Watch, typed: str, tail: str, type_: str, note: str
+) -> None:
+    """A control, a way in, a door: the aircraft of the line-up first, its type after all of those."""
+    page = desk.page
+    page.locator("#find").fill(typed)
+    pages = [hit[3].removeprefix(desk.home).split("#")[0] for hit in listed(page, "exact")]
+    assert {tail, type_} <= set(pages)
+    assert pages == sorted(pages, key=[tail, type_].index)
+    assert note in page.locator("[data-finder-list=exact] a").first.inner_text()
+    before = page.url
+    page.locator("#find").press("Enter")  # it does not choose between an aircraft and its type
+    assert page.url == before
+
+
+def test_a_type_that_flies_without_a_registration_says_its_number(desk: Watch) -> None:
+    desk.page.locator("#find").fill("twain quarter pane")
+    hits = [hit.inner_text() for hit in desk.page.locator("[data-finder-list=exact] a").all()]
+    mine = [hit for hit in hits if "Hobmire Twain QQ" not in hit]
+    assert mine
+    assert all(f"number {TWICE}, Saturday, 2027-06-05" in hit for hit in mine)
+
+
+@pytest.mark.parametrize(
+    ("typed", "label"),
+    [
+        ("tarowby bodkn", "Tarrowby Bodkin"),  # two words, a slip in each
+        ("bodkn tarowby", "Tarrowby Bodkin"),
+        ("tarowbi", "Tarrowby Bodkin"),  # seven letters typed: one slip is forgiven, and these are two
+        ("tarrouvy", "Tarrowby Bodkin"),  # eight letters, two slips
+        ("kelmrowthimble", "Kelmarrow Thimble"),
+        ("vostrlle jnix", "Vostrelle Jinx"),  # run together they are one long word
+        ("jnix vostrlle", "Vostrelle Jinx"),  # the short word's slip uses up both
+    ],
+)
+def test_two_slips_are_forgiven_in_long_words_only(desk: Watch, typed: str, label: str) -> None:
+    page = desk.page
+    page.locator("#find").fill(typed)
+    assert listed(page, "exact") == []
+    near = [hit[1] for hit in listed(page, "near") if hit[0] == "Type"]
+    assert (label in near) is (typed not in ("tarowbi", "jnix vostrlle"))
+    before = page.url
+    page.locator("#find").press("Enter")
+    assert page.url == before
+
+
+@pytest.mark.parametrize("typed", ["qqtxwc", "qq-bxxd", "bodkn qqbpd", "bodkn 71", "2027060606"])
+def test_two_slips_are_never_forgiven_where_a_number_or_a_registration_is_one(desk: Watch, typed: str) -> None:
+    desk.page.locator("#find").fill(typed)
+    assert listed(desk.page, "exact") == []
+    assert not {"Number", "Tail"} & {hit[0] for hit in listed(desk.page, "near")}
 
 
 def test_nothing_found_is_said(desk: Watch) -> None:

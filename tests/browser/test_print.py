@@ -25,10 +25,11 @@ OTHERS = [
 ]
 
 
-def _printed(page: Page) -> list[str]:
-    """The text of each sheet."""
+def _printed(page: Page, sheets: str = "") -> list[str]:
+    """The text of each sheet, or of those that are asked for (``1-2``)."""
     page.emulate_media(media="print")
-    return [sheet.extract_text() for sheet in PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True))).pages]
+    paper = page.pdf(prefer_css_page_size=True, page_ranges=sheets)
+    return [sheet.extract_text() for sheet in PdfReader(io.BytesIO(paper)).pages]
 
 
 def _bare(text: str) -> str:
@@ -68,9 +69,11 @@ def test_every_sheet_says_what_it_belongs_to(phone: Phone, demo: Site, address: 
 
 def test_the_first_sheet_of_a_crew_page_holds_opening_steps(phone: Phone) -> None:
     """What a crew takes with it first: the first way in, whole, and not a sheet of headlines."""
+    watch = phone(is_mobile=False, has_touch=False)
     for address in crew_pages():
-        page = phone(is_mobile=False, has_touch=False).open(address)
-        first = _bare(_printed(page)[0])
+        watch.page.emulate_media(media="screen")
+        page = watch.open(address)
+        first = _bare(_printed(page, "1")[0])
         steps = page.locator("#open ol").first.locator("li").all_inner_texts()
         assert len(steps) >= 2
         for step in steps:

@@ -33,7 +33,7 @@ def test_an_ideal_gas_says_more_and_is_wrong() -> None:
 def test_the_emergency_supply_of_the_manual() -> None:
     """US Navy Diving Manual section 15-8 (R): 0.399 ft3, 3000 psig, 300 fsw, minimum 319 psi, 1.4 acfm.
 
-    It comes to 73.2 scf and 5.18 min. That example uses (P + 14.7)/14.7 and an ideal gas; recomputed by its own formulas, then ours stays below it.
+    It comes to 73.2 scf and 5.18 min, by an ideal gas and (P + 14.7)/14.7; recomputed here by its own formulas.
     """
     supply = (3000 - 319) / 14.7 * 0.399
     ambient = (300 + 33) / 33

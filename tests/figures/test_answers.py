@@ -166,6 +166,34 @@ def test_claims_are_checked_not_inherited() -> None:
     assert breaches(plane, "tanks.*.capacity", "62 L / 16.4 US gal")[1] == 2
 
 
+def _tie(kind: str) -> dict[str, Any]:
+    return {"kind": kind, "place": "unknown", "steps": "unknown"}
+
+
+def test_a_claim_about_harness_is_not_broken_by_a_lead() -> None:
+    """What ties an occupant in besides the harness is another thing; a tie of which nothing is known may be one."""
+    document, _ = read(pathlib.Path(GOOD / TYPE), TYPE)
+    assert document is not None
+    seats: Any = document.tree["seats"]
+    (seat,) = seats.values()
+
+    def under(ties: Any, among: tuple[str, ...]) -> tuple[list[str], int]:
+        plane = airframe(seats={"pilot": seat | {"ties": ties}})
+        wrong, places = breaches(plane, "seats.*.ties.*.kind", "lift-latch buckle", among)
+        return [f"{'.'.join(map(str, breach.path))}: {breach.found}" for breach in wrong], places
+
+    belts = ("lift-latch buckle", "cam lock")
+    both = {"harness": _tie("lift-latch buckle"), "lead": _tie("helmet lead")}
+    assert under(both, belts) == ([], 1)
+    assert under(both, ()) == (["seats.pilot.ties.lead.kind: helmet lead"], 2)
+    assert under({"harness": _tie("cam lock")}, belts) == (["seats.pilot.ties.harness.kind: cam lock"], 1)
+    assert under({"lead": _tie("helmet lead")}, belts) == ([], 0)
+    assert under({"harness": _tie("unknown")}, belts) == (["seats.pilot.ties.harness.kind: unknown"], 1)
+    assert under({"harness": "unknown"}, belts) == (["seats.pilot.ties.harness: unknown"], 1)
+    assert under("unknown", belts) == (["seats.pilot.ties: unknown"], 1)
+    assert under({"lead": "not fitted"}, belts) == ([], 0)
+
+
 @pytest.mark.parametrize(
     ("path", "kind", "rounding"),
     [
@@ -183,6 +211,7 @@ def test_claims_are_checked_not_inherited() -> None:
         ("exits.break-in.head_clearance", "length", "down"),
         ("exits.side.works.room_needed", "length", "up"),
         ("margins.fuel line", "length", "up"),
+        ("breathing_rates.0", "flow", "up"),
         ("bottle_reserve", "gauge pressure", "up"),
         ("bottles.air.working_pressure", "gauge pressure", "up"),
         ("engine.run_down", "time", "up"),

@@ -8,15 +8,17 @@ import pytest
 
 from hardpoint.findings import Path as At
 from hardpoint.pages import Site
-from hardpoint.pages.crew import tail_crew_page
+from hardpoint.pages.after import upper_side
+from hardpoint.pages.crew import tail_crew_page, type_crew_page
+from hardpoint.pages.freeing import freeing
 from hardpoint.pages.opening import opening
 from hardpoint.pages.shown import Shown, shown_type
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.telling import in_full, place_words, step_of, tell_quantity
 from hardpoint.pages.terms import title_of
 from hardpoint.pages.vessels import tanks, way_of
-from hardpoint.pages.view import CrewPage, Facts, Section, Steps
-from hardpoint.records.known import Tree, said
+from hardpoint.pages.view import CrewPage, Facts, Lines, Section, Steps
+from hardpoint.records.known import NonValue, Tree, entries, said
 from hardpoint.records.places import Place, Route
 from hardpoint.records.ways import Step
 from hardpoint.units import read as read_quantity
@@ -196,3 +198,73 @@ def test_the_jinx_line_does_not_lose_its_way() -> None:
     route = tank["wing"].lines["feed-left"]  # type: ignore[union-attr,index]
     assert isinstance(route, Route)
     assert way_of(route).text == "left then centre then left"
+
+
+HANDLED = {"handle", "jettison", "hinge release"}
+
+
+@pytest.mark.parametrize("name", sorted(FLEET.types))
+def test_only_what_is_worked_by_a_handle_has_looks_of_a_handle(name: str) -> None:
+    """By the words of the record: a pane, an edge or a flap is broken, cut or reached through, not pulled."""
+    exits = FLEET.types[name].tree["exits"]
+    for block in _steps(opening(_shown(name))):
+        exit_ = exits[block.id.removeprefix("exit-")]  # type: ignore[call-overload,index]
+        labels = {fact.label for fact in (*block.facts, *block.more)}
+        handle = exit_["way_in"] in HANDLED  # type: ignore[index]
+        assert ("Handle looks" in labels) is handle
+        assert ("Looks" in labels) is not handle
+        assert handle or "Handle stays on" not in labels
+
+
+@pytest.mark.parametrize(
+    ("type_id", "words"),
+    [
+        ("vostrelle-jinx", "canopy side"),  # a hinged canopy
+        ("hobmire-twain", "canopy side"),  # a sliding one
+        ("skellrigg-wicket", "roof side"),  # doors and a windscreen under a roof
+        ("brinemarsh-coble", "roof side"),  # gull doors and a hatch
+        ("maplewick-gavotte", "side away from the floor"),  # open cockpits
+    ],
+)
+def test_the_upper_side_is_called_by_what_is_there(type_id: str, words: str) -> None:
+    assert upper_side(_shown(type_id).airframe) == words
+
+
+@pytest.mark.parametrize(
+    ("canopies", "words"),
+    [("unknown", "canopy side"), ("not fitted", "side away from the floor")],
+)
+def test_unknown_canopies_count_as_canopies(canopies: str, words: str) -> None:
+    airframe = _shown("vostrelle-jinx").airframe
+    assert upper_side(airframe.model_copy(update={"canopies": NonValue(canopies)})) == words
+
+
+def test_no_cabin_with_doors_has_a_canopy_side_to_cut() -> None:
+    for type_id in ("skellrigg-wicket", "brinemarsh-coble"):
+        told = soup(type_crew_page(Site(FLEET, (), DAY, DAY.isoformat()), FLEET.types[type_id])).find(id="cut")
+        assert told is not None
+        words = told.get_text(" ").lower()
+        assert "roof side" in words
+        assert "canopy side" not in words
+
+
+def test_what_nothing_cuts_off_says_so() -> None:
+    """The Glimmer's packs: somebody looked, and no control cuts them off."""
+    page = soup(type_crew_page(Site(FLEET, (), DAY, DAY.isoformat()), FLEET.types["lumenaar-glimmer"]))
+    told = page.find(id="high-voltage")
+    assert told is not None
+    words = " ".join(told.get_text(" ").split())
+    assert words.count("cut off by: nothing; somebody looked") == 2
+    assert "cut off by: not fitted" not in words
+
+
+def test_several_ties_say_that_their_order_is_the_record_s() -> None:
+    """Nothing in a record tells whether another order would do, so no page may seem to."""
+    for type_id, type_ in FLEET.types.items():
+        section = freeing(_shown(type_id))
+        for name, seat in type_.airframe.seats.items():
+            block = next(b for b in section.blocks if isinstance(b, Lines) and b.id == f"seat-{name}")
+            count = next(line.text for line in block.lines if "recorded;" in line.strong)
+            assert count.startswith("feel for more.")
+            several = len(entries(seat.ties)) > 1
+            assert count.endswith("the order of the record, which need not be the order to work in.") is several

@@ -41,7 +41,13 @@ ATTACK = (
 )
 MODELS: dict[str, type[Part]] = {"type": Airframe, "tail": Tail, "event": Event, "station": Station, "sources": Source}
 
-REFUSED = {("Photo", "shows"), ("Difference", "at"), ("Claim", "every"), ("Station", "unfit_also")}
+REFUSED = {
+    ("Photo", "shows"),
+    ("Difference", "at"),
+    ("Claim", "every"),
+    ("Station", "unfit_also"),
+    ("Station", "unfit_over_water"),
+}
 """Words that are a path of a record: an attack there is refused by line, see test_attacks_are_refused_by_line."""
 
 _SECTIONS = [
@@ -58,8 +64,9 @@ FITTING: dict[tuple[str, str], Any] = {
     ("Battery", "voltage"): "12 V",
     ("BehindItem", "kind"): "equipment",
     ("Photo", "shows"): "controls.one",
-    ("Claim", "every"): "controls.*.kind",
+    ("Claim", "every"): "seats.*.ties.*.holds",
     ("Station", "unfit_also"): ["approach.come_from"],
+    ("Station", "unfit_over_water"): ["water.floats"],
     ("Tail", "differs"): [],
 }
 """(model, key) to what stands there instead of the schema's first choice, so that no rule refuses the record."""

@@ -94,6 +94,8 @@ class Author:
         told = self._part(record, document, document["$defs"])
         if isinstance(record.get("differs"), list):
             told["differs"] = [self._difference(entry) for entry in record["differs"]]
+        for name, claim in record.get("claims", {}).items():
+            told["claims"][self.id(name)] |= self._claimed(claim)
         return told
 
     def id(self, text: str) -> str:
@@ -110,6 +112,15 @@ class Author:
             told.append(part if keys == "key" or part == "*" else self._key(part, keys))
             here = below
         return ".".join(told)
+
+    def _claimed(self, claim: dict[str, Any]) -> dict[str, Any]:
+        """What a claim expects is written as what stands at its path: a choice stays a choice."""
+        document = _document("type")
+        here: Any = document
+        for part in claim["every"].replace("*", ID_EXAMPLE).split("."):
+            _, here = _below(here, part, document["$defs"])
+        among = [self._part(word, here, document["$defs"]) for word in claim.get("among", [])]
+        return {"expects": self._part(claim["expects"], here, document["$defs"]), "among": among}
 
     def _difference(self, entry: dict[str, Any]) -> dict[str, Any]:
         document = _document("type")

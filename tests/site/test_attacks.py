@@ -124,6 +124,7 @@ REFUSED_VALUES: list[tuple[str, tuple[str, ...]]] = [
     (f"tails/{TAIL}.yaml", ("differs", "0", "at")),
     (f"events/{EVENT}.yaml", ("claims", "one", "every")),
     ("station.yaml", ("unfit_also", "0")),
+    ("station.yaml", ("unfit_over_water", "0")),
     (f"types/{TYPE}.yaml", ("exits", "one", "opens")),
     (f"types/{TYPE}.yaml", ("exits", "one", "way_in")),
     (f"types/{TYPE}.yaml", ("controls", "one", "off_is")),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from tests.site.support import Site, squeezed, whole_word
 
 EVENT = "events/three-shores-flying-days.html"
@@ -125,7 +127,7 @@ def test_what_was_unfit_for_saturday_when_this_copy_was_made(demo: Site) -> None
     home = squeezed(demo.page("index.html").get_text(" "))
     assert "as of 2027-06-05" in home
     for number, words in {
-        "3": ("nobody has declared it", "Magneto rear: alone"),
+        "3": ("nobody has declared it", "Magneto rear", "alone"),
         "8": ("life jacket",),
         "9": ("state",),
         "11": ("Rocket", "cable"),
@@ -164,3 +166,23 @@ def test_where_to_cut_is_said_before_the_zones(demo: Site) -> None:
     words = demo.words("types/aldermoss-hushwing.html", "cut")
     assert "Preferred: side wall left" in words.split("Cutting by zone")[0]
     assert "side wall right" not in words.split("Cutting by zone")[0]
+
+
+def test_the_jinx_inverted_at_three_metres_has_no_margin_at_two_of_three_rates(demo: Site) -> None:
+    """Jinx inverted at 3 m, 1.5 L bottle, 255 s slowest drill: is there a margin at 30, 50, 75 L/min?"""
+    page = "types/vostrelle-jinx/figures.html"
+    for rate, seconds in ((30, "414 s"), (50, "248 s"), (75, "165 s")):
+        assert seconds in demo.words(page, f"figure-air-breathing-air-at-3-m-rate-{rate}")
+    verdict = demo.words(page, "figure-air-breathing-air-at-3-m-margin")
+    assert "Refused: no margin at 50 and 75 L/min" in verdict
+    assert "the slowest drill took 255 s, and 60 s are to be left over" in verdict
+    assert not re.search(r"\d ?s\b|\d min\b", demo.words("types/vostrelle-jinx.html", "bottle-breathing-air"))
+
+
+def test_the_jinx_is_not_lifted_by_its_four_points(demo: Site) -> None:
+    """Lift the Jinx by its four points."""
+    words = demo.words("types/vostrelle-jinx/structure.html", "lift-four-points-empty")
+    assert "Refused: rear pair: its basis is unknown" in words
+    assert "not computed" in words
+    figure = demo.words("types/vostrelle-jinx/figures.html", "figure-slings-four-points-empty")
+    assert "Refused: rear pair: its basis is unknown" in figure

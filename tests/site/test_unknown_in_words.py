@@ -114,7 +114,7 @@ def test_the_gaps_page_names_what_tails_and_events_leave_open(demo: Site, kind: 
         words = squeezed(demo.page(f"{kind}/{name}/gaps.html").get_text(" "))
         assert words.count("UNKNOWN") >= bool(unknown), name
         for path in unknown:
-            last = path.split(".")[-1].replace("_", " ")
+            last = path.split(".")[-1].replace("_", " ").replace("-", " ")
             assert last in words or last in ("differs", "declared"), f"{name}: {path}"
 
 

@@ -60,6 +60,20 @@ def test_conversions_beside_the_words(text: str, kind: Kind, rounding: Rounding,
     assert [conversion.text for conversion in shown(read(text, kind), rounding)] == texts
 
 
+# NIST SP 811 B.8: 1 ft3/min = 4.719 474 E-04 m3/s, so 30 L/min = 1.0594 ft3/min and 75 L/min = 2.6486 ft3/min.
+@pytest.mark.parametrize(
+    ("text", "texts"),
+    [
+        ("30 L/min", ["1.06 ft³/min"]),
+        ("75 L/min", ["2.65 ft³/min"]),
+        ("1.00 ft3/min", ["28.4 L/min"]),
+        ("30 L/min / 1.06 ft3/min", []),
+    ],
+)
+def test_another_unit_can_be_asked_for_beside_a_metric_figure(text: str, texts: list[str]) -> None:
+    assert [conversion.text for conversion in shown(read(text, "flow"), "up", "ft3/min")] == texts
+
+
 def test_a_conversion_says_of_which_statement_and_how_it_was_rounded() -> None:
     first, second = shown(read("560 lbf / 250 daN", "force", "560 lbf"), "down")
     assert (first.unit, first.rounded, first.of) == ("daN", "down", "560 lbf")

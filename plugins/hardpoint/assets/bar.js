@@ -4,9 +4,13 @@
 
   /**
    * @param {HTMLElement} list
-   * @param {HTMLElement} link
+   * @param {HTMLElement | undefined} link none: the bar goes back to its beginning
    */
   function reveal(list, link) {
+    if (!link) {
+      list.scrollLeft = 0;
+      return;
+    }
     var from = link.offsetLeft - list.offsetLeft;
     if (from < list.scrollLeft || from + link.offsetWidth > list.scrollLeft + list.clientWidth - 72) {
       list.scrollLeft = Math.max(0, from - 24);
@@ -38,16 +42,24 @@
     if (!("IntersectionObserver" in window)) return;
     /** @type {HTMLAnchorElement | undefined} */
     var current;
-    // A thin band in the upper third of the window: the part that crosses it is the one being read.
+    var first = links.keys().next().value;
+
+    /** @param {HTMLAnchorElement | undefined} link */
+    function mark(link) {
+      if (link === current) return;
+      if (current) current.removeAttribute("aria-current");
+      if (link) link.setAttribute("aria-current", "true");
+      current = link;
+      reveal(scroller, link);
+    }
+
+    // A thin band in the upper third of the window: the part that crosses it is the one being read. Above the first
+    // part, at the head of the page, none is.
     var watcher = new IntersectionObserver(function (entries) {
       entries.forEach(function (entry) {
-        var link = links.get(entry.target);
-        if (!entry.isIntersecting || !link || link === current) return;
-        if (current) current.removeAttribute("aria-current");
-        link.setAttribute("aria-current", "true");
-        current = link;
-        reveal(scroller, link);
+        if (entry.isIntersecting) mark(links.get(entry.target));
       });
+      if (first && first.getBoundingClientRect().top > innerHeight * 0.3) mark(undefined);
     }, { rootMargin: "-25% 0px -70% 0px" });
     links.forEach(function (_link, part) { watcher.observe(part); });
   }

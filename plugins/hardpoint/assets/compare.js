@@ -126,6 +126,28 @@
       told("facts", { shown: view.facts.length, facts: boxes.length }) + (words.length ? "; " + told("deep", {}) : "");
   }
 
+  /**
+   * What one sorts by is seen: its fact is ticked, stands first on a card, and is scrolled to where there are columns.
+   * A column that is in view stays where it is, so that the next click on its head meets the same head.
+   * @param {View} view
+   */
+  function bring(view) {
+    var column = columns.indexOf(view.sort);
+    entries.forEach(function (entry) {
+      entry.cells.forEach(function (cell, index) { cell.classList.toggle("sorted", index === column); });
+    });
+    var board = body.closest(".board");
+    if (column < 1 || !board) return;
+    var head = heads[column].getBoundingClientRect(), frame = board.getBoundingClientRect();
+    var from = frame.left + heads[0].getBoundingClientRect().width;
+    if (head.left < from - 1 || head.right > frame.right + 1) board.scrollLeft += head.left - from;
+  }
+
+  /** A fact that is sorted by is among those that are shown. */
+  function tick() {
+    boxes.forEach(function (box) { box.checked = box.checked || box.value === order.value; });
+  }
+
   /** @param {View} view */
   function choose(view) {
     columns.forEach(function (id, index) {
@@ -207,10 +229,12 @@
   }
 
   function all() {
+    tick();
     var view = read();
     choose(view);
     sort(view);
     filter(view);
+    bring(view);
   }
 
   heads.forEach(function (head, index) {
@@ -222,6 +246,7 @@
       turn.setAttribute("aria-pressed", String(again && turn.getAttribute("aria-pressed") !== "true"));
       order.value = columns[index];
       after(sort);
+      bring(read());
     });
     // On a phone the heads are read out only: the words stay, the button is not shown and takes no focus.
     var words = document.createElement("span");
@@ -229,7 +254,10 @@
     head.replaceChildren(words, button);
   });
   search.addEventListener("input", function () { after(filter); });
-  order.addEventListener("change", function () { after(sort); });
+  order.addEventListener("change", function () {
+    all();
+    remember(read());
+  });
   turn.addEventListener("click", function () {
     turn.setAttribute("aria-pressed", String(turn.getAttribute("aria-pressed") !== "true"));
     after(sort);
@@ -240,7 +268,13 @@
     all();
     remember(read());
   });
-  boxes.forEach(function (box) { box.addEventListener("change", function () { after(choose); }); });
+  boxes.forEach(function (box) {
+    box.addEventListener("change", function () {
+      if (!box.checked && order.value === box.value) order.value = "";
+      all();
+      remember(read());
+    });
+  });
   tools.addEventListener("submit", function (event) { event.preventDefault(); });
   addEventListener("hashchange", function () { recall(); all(); });
   tools.hidden = false;

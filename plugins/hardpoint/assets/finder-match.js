@@ -1,23 +1,26 @@
 // The search box's rules of matching. Nothing here touches the page: the index goes in, hits come out.
 //
 // Spaces, hyphens, case and diacritics do not count. A typed word fits where a word begins, and may run on over the space
-// or hyphen behind it; digits end where it ends. Numbers and registrations fit whole or not at all. What is one slip away is near, never a hit.
+// or hyphen behind it; digits end where it ends. Numbers and registrations fit whole or not at all. What is a slip
+// or two away is near, never a hit: two where both are in long words, or in one word of eight letters.
 (function () {
   "use strict";
 
   /** @typedef {{codes: string[], tails: string[], hay: string}} Part what one entry is found by; `hay` as `hay` makes it */
-  /** @typedef {{exact: number, near: number}} Fit which runs of the query fit a part: one bit for each */
+  /** @typedef {{exact: number, near: number, far: number}} Fit which runs of the query fit a part, which fit with one slip, which with all that is forgiven: one bit for each */
   /** @typedef {{runs: {from: number, to: number, text: string}[], words: number, whole: string}} Query */
   /** @typedef {{kind: string, label: string, of: string, note: string, state: string, href: string, ask: boolean, type: boolean}} Hit */
   /** @typedef {{count: number, at: (index: number) => Hit, whole: number, best: (index: number) => Hit}} Hits in their order; `whole` of them, `best(0)` and on, are all that was typed and nothing else */
   /** @typedef {{own: Part, beside: Part, names: string[], hit: () => Hit}} Entry */
   /** @typedef {{part: Part, name: string, row: any[]}} Place */
-  /** @typedef {{part: Part, of: number, places: number[], differs: number[], own: number[], ask: boolean, label: string, note: string, href: (row: any[]) => string}} Owner */
+  /** @typedef {{part: Part, of: number, places: number[], differs: number[], own: number[], flies: boolean, ask: boolean, label: string, note: string, href: (row: any[]) => string}} Owner */
 
   var LETTERS = /** @type {Record<string, string>} */ ({
     "ß": "ss", "ø": "o", "ł": "l", "æ": "ae", "œ": "oe", "đ": "d", "ð": "d", "þ": "th", "ı": "i", "ς": "σ",
   });
   var MOST_RUNS = 30; // one bit of a number for each
+  var FITS = 3, NEAR = 2, FAR = 1; // `far` uses up the two slips that are forgiven in all, `near` one of them
+  var LONG = 5, VERY_LONG = 8; // letters: a slip in a shorter word is `far`; two slips are forgiven from the second on
 
   /** @param {string} text @returns {string[]} Its words in small letters without diacritics. */
   function words(text) {
@@ -86,21 +89,26 @@
   /**
    * @param {string} typed
    * @param {string} other
+   * @param {number} left how many slips are forgiven: a letter changed, missing, too many, or two neighbours swapped
    * @param {boolean} whole whether `other` must end where `typed` ends; else it may go on
-   * @returns {boolean} Whether one is the other with one letter changed, missing, too many, or two neighbours swapped.
+   * @param {number} [from] where to begin in `typed`
+   * @param {number} [over] where to begin in `other`
+   * @returns {boolean}
    */
-  function slip(typed, other, whole) {
-    var at = 0;
-    while (at < typed.length && typed.charCodeAt(at) === other.charCodeAt(at)) at += 1;
-    if (at === typed.length) return whole ? other.length === at + 1 : false;
-    /** @param {number} skipped @param {number} over @returns {boolean} */
-    function rest(skipped, over) {
-      var tail = typed.slice(at + skipped);
-      return whole ? other.slice(at + over) === tail : other.startsWith(tail, at + over);
+  function slips(typed, other, left, whole, from, over) {
+    var at = from || 0, there = over || 0;
+    while (at < typed.length && typed.charCodeAt(at) === other.charCodeAt(there)) {
+      at += 1;
+      there += 1;
     }
-    if (rest(1, 1) && at < other.length) return true;
-    if (rest(1, 0) || (at < other.length && rest(0, 1))) return true;
-    return typed.charCodeAt(at) === other.charCodeAt(at + 1) && typed.charCodeAt(at + 1) === other.charCodeAt(at) && rest(2, 2);
+    if (at === typed.length) return !whole || other.length - there <= left;
+    if (!left) return false;
+    if (slips(typed, other, left - 1, whole, at + 1, there)) return true;
+    if (there === other.length) return false;
+    if (slips(typed, other, left - 1, whole, at + 1, there + 1)) return true;
+    if (slips(typed, other, left - 1, whole, at, there + 1)) return true;
+    return at + 1 < typed.length && typed.charCodeAt(at) === other.charCodeAt(there + 1) &&
+      typed.charCodeAt(at + 1) === other.charCodeAt(there) && slips(typed, other, left - 1, whole, at + 2, there + 2);
   }
 
   /** @param {string} run @param {Part} where @returns {boolean} */
@@ -108,24 +116,29 @@
     return where.codes.some(function (code) {
       if (run === code) return false;
       if (code.startsWith(run)) return true;
-      return slip(run, code, true) && (run.length > 1 || code.length > 1);
+      return slips(run, code, 1, true) && (run.length > 1 || code.length > 1);
     }) || (run.length > 1 && where.tails.indexOf(run) >= 0);
   }
 
-  /** @param {string} run @param {string} text as `hay` makes it @returns {boolean} Two letters are near everything. */
+  /** @param {string} run @param {string} text as `hay` makes it @returns {number} NEAR, FAR or 0. Two letters are near everything. */
   function nearWord(run, text) {
-    if (run.length < 3 || text.length < run.length) return false;
-    var first = run.charCodeAt(0), second = run.charCodeAt(1);
+    if (run.length < 3) return 0;
+    var plain = !/[0-9]/.test(run);
+    var one = plain && run.length >= LONG ? NEAR : FAR, two = plain && run.length >= VERY_LONG;
+    var first = run.charCodeAt(0), second = run.charCodeAt(1), found = 0;
     for (var from = 1; from < text.length; ) {
       var a = text.charCodeAt(from), b = text.charCodeAt(from + 1);
       var end = text.indexOf("|", from);
       // One slip leaves the first letter or the second where it was, or moves it by one.
-      if (a === first || b === second || a === second || b === first) {
-        if (slip(run, text.slice(from, end), false)) return true;
+      var close = a === first || b === second || a === second || b === first;
+      if ((close || two) && end - from >= run.length - (two ? 2 : 1)) {
+        var other = text.slice(from, end);
+        if (close && slips(run, other, 1, false)) return one;
+        if (two && !found && slips(run, other, 2, false)) found = FAR;
       }
       from = end + 1;
     }
-    return false;
+    return found;
   }
 
   /** @param {string} run @param {string} text as `hay` makes it @returns {boolean} Digits fit whole: 1 does not find 18. */
@@ -143,21 +156,22 @@
     return where.codes.length > 0 && (where.codes.indexOf(run) >= 0 || where.codes.indexOf(shouted(run)) >= 0);
   }
 
-  /** @param {string} run @param {Part} where @returns {number} 2 = fits, 1 = nearly, 0 = not */
+  /** @param {string} run @param {Part} where @returns {number} FITS, NEAR, FAR or 0 */
   function fits(run, where) {
-    if (fitsExactly(run, where)) return 2;
-    return (where.codes.length > 0 && nearCode(shouted(run), where)) || nearWord(run, where.hay) ? 1 : 0;
+    if (fitsExactly(run, where)) return FITS;
+    return nearWord(run, where.hay) || (where.codes.length > 0 && nearCode(shouted(run), where) ? FAR : 0);
   }
 
   /** @param {Query} query @param {(run: number) => number} told as `fits` @returns {Fit} */
   function collected(query, told) {
-    var exact = 0, near = 0;
+    var fit = { exact: 0, near: 0, far: 0 };
     for (var run = 0; run < query.runs.length; run += 1) {
       var how = told(run);
-      if (how === 2) exact |= 1 << run;
-      else if (how) near |= 1 << run;
+      if (how === FITS) fit.exact |= 1 << run;
+      else if (how === NEAR) fit.near |= 1 << run;
+      else if (how) fit.far |= 1 << run;
     }
-    return { exact: exact, near: near };
+    return fit;
   }
 
   /** @param {Query} query @param {Part} where @returns {Fit} */
@@ -170,24 +184,27 @@
    * @param {Query} query
    * @param {Fit} own
    * @param {Fit} beside
-   * @returns {number} 2 = exactly, 1 = with one slip, 0 = not
+   * @returns {number} 2 = exactly, 1 = with a slip or two, 0 = not
    */
   function verdict(query, own, beside) {
-    // reached[n]: in which ways the first n words can be made up; bit 0 to 3: without slip, own; without, beside only;
-    // with slip, own; with, beside only.
+    // reached[n]: in which ways the first n words can be made up. Two bits for each number of slips from 0 to 2: with a
+    // run in the entry's own words; with runs beside them only.
     var reached = [2];
     for (var at = 1; at <= query.words; at += 1) reached.push(0);
     query.runs.forEach(function (run, number) {
       var bit = 1 << number;
       var here = reached[run.from];
       if (!here) return;
-      if (own.exact & bit) reached[run.to] |= (here & 3 ? 1 : 0) | (here & 12 ? 4 : 0);
+      var owned = (here | here >> 1) & 21;
+      if (own.exact & bit) reached[run.to] |= owned;
       if (beside.exact & bit) reached[run.to] |= here;
-      if (own.near & bit && here & 3) reached[run.to] |= 4;
-      if (beside.near & bit) reached[run.to] |= (here & 1 ? 4 : 0) | (here & 2 ? 8 : 0);
+      if (own.near & bit) reached[run.to] |= owned << 2 & 63;
+      if (beside.near & bit) reached[run.to] |= here << 2 & 63;
+      if (own.far & bit) reached[run.to] |= owned << 4 & 63;
+      if (beside.far & bit) reached[run.to] |= here << 4 & 63;
     });
     var end = reached[query.words];
-    return end & 1 ? 2 : end & 4 ? 1 : 0;
+    return end & 1 ? 2 : end & 20 ? 1 : 0;
   }
 
   /**
@@ -213,9 +230,11 @@
       return { id: row[0], name: row[1], also: row[2], role: row[3], places: counted(row[4]), names: [row[0], row[1]].concat(row[2]) };
     });
     var numbersOf = /** @type {Record<string, string[]>} */ ({});
+    var slotsOf = /** @type {Record<string, string[]>} */ ({});
     index.numbers.forEach(function (/** @type {any[]} */ row) {
       var key = row[3] >= 0 ? "tail" + row[3] : "type" + row[2];
       (numbersOf[key] = numbersOf[key] || []).push(row[0]);
+      (slotsOf[key] = slotsOf[key] || []).push(say.slot.replace("{number}", row[0]).replace("{day}", index.days[row[1]][0]));
     });
 
     /** @param {any[]} row @returns {string} */
@@ -285,7 +304,8 @@
     /** @type {Owner[]} Types, then tails that have a page. */
     var owners = types.map(function (/** @type {any} */ type, /** @type {number} */ at) {
       return {
-        part: part(type.names, numbersOf["type" + at]), of: -1, places: type.places, differs: [], own: [], ask: false, label: type.name, note: "",
+        part: part(type.names, numbersOf["type" + at]), of: -1, places: type.places, differs: [], own: [],
+        flies: "type" + at in numbersOf, ask: false, label: type.name, note: (slotsOf["type" + at] || []).join("; "),
         href: function (/** @type {any[]} */ row) { return address("types/" + type.id, row); },
       };
     });
@@ -295,7 +315,7 @@
       owners.push({
         part: part(type.names, numbersOf["tail" + at], [row[0]]), of: row[1],
         places: type.places.filter(function (/** @type {number} */ number) { return !without.has(number); }).concat(row[6] || []),
-        differs: row[7] || [], own: (row[6] || []).concat(row[7] || []), ask: Boolean(row[4]), label: type.name + " " + row[0], note: row[3] || "",
+        differs: row[7] || [], own: (row[6] || []).concat(row[7] || []), flies: "tail" + at in numbersOf, ask: Boolean(row[4]), label: type.name + " " + row[0], note: row[3] || "",
         href: function (/** @type {any[]} */ place) {
           return address(place[1] ? "types/" + type.id : "tails/" + row[0], place);
         },
@@ -338,7 +358,7 @@
       function take(from, to) {
         entries.slice(from, to).forEach(function (entry) {
           var own = fit(query, entry.own);
-          var told = own.exact || own.near ? verdict(query, own, fit(query, entry.beside)) : 0;
+          var told = own.exact || own.near || own.far ? verdict(query, own, fit(query, entry.beside)) : 0;
           if (!told) return;
           var whole = entry.names.indexOf(query.whole) >= 0 || entry.names.indexOf(shouted(query.whole)) >= 0;
           (told === 2 ? exact : near).add(whole, entry.hit);
@@ -355,7 +375,7 @@
         /** @type {Map<string, (own: number) => number>} Owners that fit alike, as most do that do not fit at all, share. */
         var alike = new Map();
         var told = owners.map(function (owner) {
-          var beside = fit(query, owner.part), key = beside.exact + " " + beside.near;
+          var beside = fit(query, owner.part), key = [beside.exact, beside.near, beside.far].join(" ");
           var known = alike.get(key);
           if (!known) {
             known = remembered(ofPlaces, beside);
@@ -363,19 +383,28 @@
           }
           return known;
         });
-        owners.forEach(function (owner, at) {
-          owner.places.forEach(function (number) {
-            var how = told[at](number);
-            if (!how) return;
-            // A tail's place is told beside its type's only where it differs, or where the tail itself was asked for.
-            var repeats = owner.of >= 0 && owner.own.indexOf(number) < 0;
-            if (repeats && told[owner.of](number) >= how) return;
-            var whole = places[number].name === query.whole;
-            (how === 2 ? exact : near).add(whole, function () { return placeHit(owner, number); });
+        // What flies comes first, under its number and day; whoever asks for a control asks for that aircraft's.
+        [true, false].forEach(function (flies) {
+          owners.forEach(function (owner, at) {
+            if (owner.flies === flies) takePlacesOf(owner, told[at], owner.of >= 0 ? told[owner.of] : null);
           });
+          exact.next();
+          near.next();
         });
-        exact.next();
-        near.next();
+      }
+
+      /** @param {Owner} owner @param {(place: number) => number} told @param {((place: number) => number) | null} ofType */
+      function takePlacesOf(owner, told, ofType) {
+        owner.places.forEach(function (number) {
+          var how = told(number);
+          if (!how) return;
+          // A tail's place is told beside its type's where it differs, where the tail itself was asked for, and where it
+          // flies, but for a place on a page that both share.
+          var repeats = ofType && (!owner.flies || places[number].row[1]) && owner.own.indexOf(number) < 0;
+          if (repeats && ofType && ofType(number) >= how) return;
+          var whole = places[number].name === query.whole;
+          (how === 2 ? exact : near).add(whole, function () { return placeHit(owner, number); });
+        });
       }
 
       /** @param {Fit[]} ofPlaces @param {Fit} beside @returns {(place: number) => number} */
@@ -383,7 +412,7 @@
         var known = new Int8Array(ofPlaces.length).fill(-1);
         return function (place) {
           var own = ofPlaces[place];
-          if (!own.exact && !own.near) return 0;
+          if (!own.exact && !own.near && !own.far) return 0;
           if (known[place] < 0) known[place] = verdict(query, own, beside);
           return known[place];
         };
@@ -451,8 +480,8 @@
     return function (text) {
       var query = read(text);
       return parts.map(function (where) {
-        var own = collected(query, function (run) { return fitsExactly(query.runs[run].text, where) ? 2 : 0; });
-        return !query.words || verdict(query, own, { exact: 0, near: 0 }) === 2;
+        var own = collected(query, function (run) { return fitsExactly(query.runs[run].text, where) ? FITS : 0; });
+        return !query.words || verdict(query, own, { exact: 0, near: 0, far: 0 }) === 2;
       });
     };
   }

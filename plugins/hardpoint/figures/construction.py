@@ -1,4 +1,4 @@
-"""What a type is built of and driven by, read out of its record: for visitors that have none."""
+"""What a type is built of, driven by and closed by, read out of its record."""
 
 from __future__ import annotations
 
@@ -25,6 +25,22 @@ _SKINS: dict[Material, Construction] = {
 }
 LIGHT_BELOW_KG = float(convert("450 kg", "kg"))
 """Empty mass below which a powered aircraft counts as very light here: a choice of this book, no class of any law."""
+
+
+Above = Literal["canopy", "roof", "open"]
+
+
+def above(airframe: Airframe) -> Above:
+    """What closes the side away from the floor: a canopy, the roof of a cabin with doors, or nothing.
+
+    Unknown canopies count as canopies: that is the word which the book has for that side.
+    """
+    if airframe.canopies is NonValue.UNKNOWN:
+        return "canopy"
+    listed = airframe.canopies.values() if not isinstance(airframe.canopies, NonValue) else ()
+    if any(isinstance(one, NonValue) or one.kind.endswith("canopy") for one in listed):
+        return "canopy"
+    return "roof" if listed else "open"
 
 
 def built_of(airframe: Airframe) -> frozenset[Construction]:

@@ -32,7 +32,9 @@ class Gap:
 
     group: str
     path: Path
-    kind: Literal["unknown", "conflict", "undeclared"]
+    kind: Literal["unknown", "conflict", "undeclared", "overdue", "refused"]
+    says: str = ""
+    """When a review was due; why a lift is refused."""
 
 
 def gaps_that_bite(airframe: Airframe, also: tuple[str, ...] = (), reported: Collection[str] = ()) -> tuple[Gap, ...]:
@@ -78,10 +80,10 @@ def _silent(airframe: Airframe) -> Iterator[Gap]:
 def _open(airframe: Airframe, also: tuple[str, ...]) -> Iterator[Gap]:
     for path, value in values_of(airframe):
         group = group_of(path, also)
-        if not group:
-            continue
-        if value is NonValue.UNKNOWN:
+        if value is NonValue.UNKNOWN and (group := group or _around(path, also)):
             yield Gap(group, path, "unknown")
+        elif not group:
+            continue
         elif isinstance(value, Quantity) and value.status == "disagree":
             yield Gap(group, path, "conflict")
 
@@ -97,6 +99,13 @@ def group_of(path: Path, also: tuple[str, ...] = ()) -> str:
 
 def _under(path: Path, pattern: list[str]) -> bool:
     """True for a path at or below ``pattern``, in which * stands for any id."""
-    return len(path) >= len(pattern) and all(
-        want in ("*", str(part)) for want, part in zip(pattern, path, strict=False)
-    )
+    return len(path) >= len(pattern) and _along(path, pattern)
+
+
+def _along(path: Path, pattern: list[str]) -> bool:
+    return all(want in ("*", str(part)) for want, part in zip(pattern, path, strict=False))
+
+
+def _around(path: Path, also: tuple[str, ...]) -> str:
+    """The pattern that lies within ``path``: where a whole section is unknown, nothing below it is known."""
+    return next((pattern.replace("_", " ") for pattern in also if _along(path, pattern.split("."))), "")

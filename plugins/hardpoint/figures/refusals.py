@@ -30,6 +30,16 @@ def refusal(point: LoadPoint, station: Station | None) -> str:
         if getattr(point, key) is NonValue.UNKNOWN:
             return reason
     key, basis = _DIVISORS.get(str(point.basis), ("", ""))
-    if key and station and isinstance(getattr(station.divisors, key), NonValue):
+    if key and (station is None or isinstance(getattr(station.divisors, key), NonValue)):
         return later("its basis is {basis}, and the station has decided no divisor for that", basis=later(basis))
     return ""
+
+
+def divisor_of(point: LoadPoint, station: Station | None) -> float:
+    """What the allowable of a point is divided by: 1 for a limit, otherwise what the station has decided.
+
+    Of a point that ``refusal`` lets through.
+    """
+    key, _ = _DIVISORS.get(str(point.basis), ("", ""))
+    decided = getattr(station.divisors, key) if key and station else None
+    return float(decided) if decided is not None and not isinstance(decided, NonValue) else 1.0

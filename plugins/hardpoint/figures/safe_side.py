@@ -40,7 +40,7 @@ _BY_KEY: dict[str, Rounding] = {
     "powder": "down",
     "diameter": "down",
 }
-_BY_MAPPING: dict[str, Rounding] = {"margins": "up"}
+_BY_MAPPING: dict[str, Rounding] = {"margins": "up", "breathing_rates": "up"}
 """Mappings of figures under free ids: none of those ids is read as a key."""
 _BY_KIND: dict[Kind, Rounding] = {"mass": "up", "volume": "up", "time": "up", "force": "up", "energy": "up"}
 
@@ -52,3 +52,8 @@ def rounding_of(path: Path, kind: Kind) -> Rounding:
     """
     mapping, key = (str(part) for part in ("", "", *path)[-2:])
     return _BY_MAPPING.get(mapping) or _BY_KEY.get(key) or _BY_KIND.get(kind, "nearest")
+
+
+def unit_beside(path: Path) -> str:
+    """The unit to set beside a figure where its kind alone would mislead: gas is not counted in gallons; "" else."""
+    return "ft3/min" if "breathing_rates" in path[:1] else ""

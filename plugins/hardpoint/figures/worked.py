@@ -6,6 +6,7 @@ records, hand floats to the formulas and make of what comes back a ``Figure`` or
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import Decimal
@@ -38,6 +39,8 @@ class Case:
     station: Station | None = None
     entry: Entry | None = None
     day: Day | None = None
+    as_of: dt.date | None = None
+    """The day on which reviews are judged."""
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,8 @@ READING = "reading-a-page.html"
 CAUTIONS = "cautions.html"
 NOT_IN_THE_BOOK = "not-in-the-book.html"
 DRILL = "drill.html"
+UNLIKE = "differences.html"
+RECOGNISE = "recognise.html"
 FINDER = "assets/hardpoint/finder-index.js"
 
 _ANCHOR_OF_SECTION = {
@@ -52,6 +54,11 @@ def figures_page(type_id: str) -> str:
     return f"types/{type_id}/figures.html"
 
 
+def unlike_of(type_id: str) -> str:
+    """What is unlike between a type and others."""
+    return f"types/{type_id}/differences.html"
+
+
 def method_page(topic: str) -> str:
     """How figures of a topic are worked out: a page of docs."""
     return f"methods/{topic}.html"
@@ -73,8 +80,13 @@ def event_page(event_id: str) -> str:
 
 
 def brief_page(event_id: str) -> str:
-    """The walk-round talk of an event."""
+    """The walk-round talks of an event, one a day."""
     return f"events/{event_id}/brief.html"
+
+
+def brief_day_page(event_id: str, day_id: str) -> str:
+    """The walk-round talk of one day."""
+    return f"events/{event_id}/brief-{day_id}.html"
 
 
 def drill_page(type_id: str) -> str:

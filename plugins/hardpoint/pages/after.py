@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from hardpoint.figures.construction import Above, above
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.bounds import bounds
 from hardpoint.pages.clear_skin import clear_skin
@@ -14,6 +15,7 @@ from hardpoint.pages.telling import in_full, several, side_words, tell, told_pla
 from hardpoint.pages.terms import first_capital, name_words, term, title_of
 from hardpoint.pages.vessels import drains
 from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Row, Section, Table, Value
+from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.places import Landmark
 from hardpoint.records.structure import BehindItem, Cut, Skin, Zone, ZoneSide
@@ -36,8 +38,22 @@ def cutting(shown: Shown) -> Section:
         say("Before a blade:"),
         "caution",
     )
-    lines = (caution, *_in_short(zones), *clear_skin(shown)) if not isinstance(zones, NonValue) else (caution,)
+    lines: tuple[Line, ...] = (caution,)
+    if not isinstance(zones, NonValue):
+        lines = (caution, *_in_short(zones, upper_side(shown.airframe)), *clear_skin(shown))
     return Section("cut", say("Cut"), (Lines(lines), block), say("Cut"))
+
+
+_UPPER: dict[Above, str] = {
+    "canopy": mark("canopy side"),
+    "roof": mark("roof side"),
+    "open": mark("side away from the floor"),
+}
+
+
+def upper_side(airframe: Airframe) -> str:
+    """The side away from the floor, by what is there: nobody looks for a canopy on a cabin with doors."""
+    return say(_UPPER[above(airframe)])
 
 
 _IN_SHORT: tuple[tuple[Cut, str], ...] = (
@@ -47,9 +63,9 @@ _IN_SHORT: tuple[tuple[Cut, str], ...] = (
 )
 
 
-def _in_short(zones: Mapping[str, Zone]) -> Iterator[Line]:
+def _in_short(zones: Mapping[str, Zone], upper: str) -> Iterator[Line]:
     """Where first, before every zone is read: by verdict, each side that has it. What nobody knows is in no list."""
-    sides = {"left": say("left"), "right": say("right"), "top": say("canopy side"), "floor": say("floor side")}
+    sides = {"left": say("left"), "right": say("right"), "top": upper, "floor": say("floor side")}
     told: dict[str, list[str]] = {}
     for name, zone in zones.items():
         for side, words in sides.items():
@@ -64,10 +80,11 @@ def _in_short(zones: Mapping[str, Zone]) -> Iterator[Line]:
 
 
 def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
-    """Left and right always; the canopy and the floor side where some zone speaks of them."""
+    """Left and right always; the upper and the floor side where some zone speaks of them."""
     spoken = [side for side in ("top", "floor") if any(getattr(zone, side) for zone in zones.values())]
     sides = ("left", "right", *spoken)
-    heads = {"left": say("Left"), "right": say("Right"), "top": say("Canopy side"), "floor": say("Floor side")}
+    upper = first_capital(upper_side(shown.airframe))
+    heads = {"left": say("Left"), "right": say("Right"), "top": upper, "floor": say("Floor side")}
     rows = tuple(
         Row(
             (

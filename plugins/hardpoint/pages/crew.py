@@ -7,16 +7,18 @@ from dataclasses import replace
 from hardpoint.pages import addresses
 from hardpoint.pages.across.links import with_links
 from hardpoint.pages.after import cutting, heavy_end, recognising, two_signs, water
+from hardpoint.pages.approach import approach
 from hardpoint.pages.dangers import staying_clear, strip
 from hardpoint.pages.differences import banner, marked
-from hardpoint.pages.entries import every_day, flown, signs_of
+from hardpoint.pages.entries import signs_of
 from hardpoint.pages.freeing import freeing, gripping
 from hardpoint.pages.never import never_touch
-from hardpoint.pages.opening import approach, opening
+from hardpoint.pages.opening import opening
 from hardpoint.pages.pictures import pictured
 from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.shutdown import shutting_down
 from hardpoint.pages.site import Page, Site
+from hardpoint.pages.stand_ins import stands_in, taken_out
 from hardpoint.pages.telling import tell
 from hardpoint.pages.terms import title_of
 from hardpoint.pages.view import CrewPage, Fact, Facts, Line, Link, Section, Value
@@ -29,11 +31,12 @@ def type_crew_page(site: Site, type_: Type) -> Page:
     """The crew page of a type."""
     address = addresses.type_page(type_.id)
     shown = replace(pictured(shown_type(type_), site, address), station=site.station)
+    numbers = _numbers(site, address, type_.id, None)
     view = CrewPage(
         site.frame(address, shown.name),
         shown.name,
         "",
-        _numbers(site, address, type_.id, None),
+        numbers,
         two_signs(shown),
         (),
         (),
@@ -43,6 +46,7 @@ def type_crew_page(site: Site, type_: Type) -> Page:
         _sections(shown),
         _links(site, shown, address),
         site.cautions,
+        stands_in=stands_in(site, type_.id, "", address, len(numbers)),
     )
     return Page(address, shown.name, "crew.html", view)
 
@@ -53,11 +57,12 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
     shown = pictured(shown_tail(aircraft), site, address, aircraft.tail.photos)
     shown = replace(shown, station=site.station)
     title, sections = f"{shown.name} {aircraft.id}", _sections(shown)
+    numbers = _numbers(site, address, aircraft.of.id, aircraft.id)
     view = CrewPage(
         site.frame(address, title),
         shown.name,
         aircraft.id,
-        _numbers(site, address, aircraft.of.id, aircraft.id),
+        numbers,
         signs_of(aircraft),
         *banner(shown, sections),
         _declaration(aircraft),
@@ -66,7 +71,8 @@ def tail_crew_page(site: Site, aircraft: Aircraft) -> Page:
         (*sections, _declared_by(aircraft)),
         _links(site, shown, address),
         site.cautions,
-        _taken_out(site, aircraft.id, address),
+        taken_out(site, aircraft.id, address),
+        stands_in(site, aircraft.of.id, aircraft.id, address, len(numbers)),
     )
     return Page(address, title, "crew.html", view)
 
@@ -130,30 +136,11 @@ def _numbers(site: Site, page: str, type_id: str, tail: str | None) -> tuple[Lin
     return tuple(found)
 
 
-def _taken_out(site: Site, tail: str, page: str) -> tuple[Line, ...]:
-    """Where it was announced and then taken out, for whoever holds the old print; and what flies under its number."""
-    found = []
-    for event_id in site.fleet.events:
-        for day_id, name, day in every_day(site, event_id):
-            for number, entry in day.entries.items():
-                swap = next((swap for swap in entry.swaps if swap.was == tail), None)
-                if swap and entry.tail != tail:
-                    at = swap.at.strftime("%H:%M")
-                    since = at if swap.date == day.date else f"{swap.date.isoformat()} {at}"
-                    was = say("Was number {number} on {day}, out since {time}.", number=number, day=name, time=since)
-                    flies = flown(site, number, entry)
-                    now = say(
-                        "Number {number} is now {aircraft}.", number=number, aircraft=flies.shown.tail or flies.called
-                    )
-                    href = addresses.relative(f"{addresses.event_page(event_id)}#{day_id}", page)
-                    found.append(Line(now, was, "caution", href))
-    return tuple(found)
-
-
 def _links(site: Site, shown: Shown, page: str) -> tuple[Link, ...]:
     targets = [
         (say("Structure: side view and load points"), addresses.structure_page(shown.type_id)),
         (say("All figures, converted, with sources"), addresses.figures_page(shown.type_id)),
+        (say("What is unlike: its aircraft, what flies with it"), addresses.unlike_of(shown.type_id)),
         (say("Compare types"), addresses.COMPARE),
         (say("What is unanswered"), addresses.gaps_of(_home(shown))),
     ]

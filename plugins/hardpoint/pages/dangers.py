@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.addresses import anchor
+from hardpoint.pages.approach import keep_out
 from hardpoint.pages.devices import ASKED, devices
-from hardpoint.pages.opening import keep_out
 from hardpoint.pages.shown import Shown
 from hardpoint.pages.telling import do_not, several, tell, told_place
 from hardpoint.pages.terms import term, title_of

@@ -175,4 +175,9 @@ def _part(shown: Shown, part: HighVoltagePart | NonValue) -> Value:
 
 
 def _disconnect(shown: Shown, system: HighVoltage) -> Fact:
-    return Fact(say("Disconnect"), cut_by(system.disconnect), was=shown.was(("high_voltage", "disconnect")))
+    told = system.disconnect
+    return Fact(
+        say("Disconnect"),
+        tell(told) if isinstance(told, NonValue) else cut_by(told),
+        was=shown.was(("high_voltage", "disconnect")),
+    )

@@ -8,18 +8,21 @@ from itertools import pairwise
 from hardpoint.findings import Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
+from hardpoint.pages.differences import part_of
 from hardpoint.pages.entries import Flown, all_flown, dated, every_day
 from hardpoint.pages.key_facts import KeyFact, key_facts, unlike
 from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.terms import as_text, label_of
+from hardpoint.pages.terms import as_text, key_words, spoken_path
 from hardpoint.pages.view import Block, Link, Links, Question, Quiz, Section, SheetPage, Value
-from hardpoint.records.fleet import Type
+from hardpoint.records.fleet import Override, Type
 from hardpoint.records.known import Tree
 from hardpoint.words import say, say_count
 
 MOST_TRAPS = 4
 """Traps between two aircraft: more of them in a row are no longer read."""
+MOST_ALIKE = 2
+"""Questions among them whose answer is the same on both: else "no" would always be right."""
 
 
 def drill_page(site: Site) -> Page:
@@ -93,18 +96,44 @@ def _plain(shown: Shown, fact: KeyFact, page: str) -> Question:
     return Question(asks, fact.tell(shown.airframe), f"{shown.id}-{fact.id}", _place(shown, fact.part, page))
 
 
+_PARTS = ("exits", "canopies", "controls", "seats", "pyrotechnics")
+"""What is asked of every tail, other there or not: were only differences asked, every right answer would be a no."""
+
+
 def _of_tail(shown: Shown, page: str) -> Iterator[Question]:
-    """Each recorded difference of a tail, asked as if it were none."""
-    for number, override in enumerate(shown.overrides, start=1):
-        what = label_of(override.at, start=min(1, len(override.at) - 1)).replace("-", " ")
-        asks = say("{tail}, {what}: as on its type?", tail=shown.tail, what=what)
-        says = say("nothing there") if override.kind == "added" else as_text(override.type_says, override.at)
-        here = {"added": say("No: it was added here"), "removed": say("No: it is not on this aircraft")}.get(
-            override.kind, say("No: {here}", here=_short(override.here, override.at))
-        )
-        because = say("The type says: {says}", says=says)
-        href = relative(f"{addresses.tail_page(shown.tail)}#{addresses.anchor(override.at)}", page)
-        yield Question(asks, Value(here), f"{shown.id}-difference-{number}", href, because)
+    """Part by part, whether a tail is as its type; the question names the part and never what is other there."""
+    by_part: dict[str, list[Override]] = {part: [] for part in _PARTS}
+    for override in shown.overrides:
+        by_part.setdefault(str(override.at[0]), []).append(override)
+    for part, overrides in by_part.items():
+        asks = say("{tail}, {part}: as on its type?", tail=shown.tail, part=key_words(part))
+        told, because, anchor = _as_its_type(shown, overrides), "", part_of((part,))
+        if overrides:
+            because = say("The type says: {says}", says="; ".join(map(_type_says, overrides)))
+            anchor = "differences"
+        href = relative(f"{addresses.tail_page(shown.tail)}#{anchor}", page)
+        yield Question(asks, told, f"{shown.id}-{part.replace('_', '-')}", href, because)
+
+
+def _as_its_type(shown: Shown, overrides: list[Override]) -> Value:
+    if overrides:
+        return Value(say("No: {here}", here="; ".join(map(_here, overrides))))
+    if not shown.declared:
+        return Value(say("UNKNOWN: nobody has declared how it differs"), "unknown")
+    return Value(say("No recorded difference"))
+
+
+def _here(override: Override) -> str:
+    what = spoken_path(override.at, start=min(1, len(override.at) - 1))
+    if override.kind == "added":
+        return say("{what} was added here", what=what)
+    if override.kind == "removed":
+        return say("{what} is not on this aircraft", what=what)
+    return say("{what}: {here}", what=what, here=_short(override.here, override.at))
+
+
+def _type_says(override: Override) -> str:
+    return say("nothing there") if override.kind == "added" else _short(override.type_says, override.at)
 
 
 def _short(tree: Tree, path: Path) -> str:
@@ -114,18 +143,29 @@ def _short(tree: Tree, path: Path) -> str:
 
 
 def _traps(known: Shown, here: Shown, page: str) -> Iterator[Question]:
-    """What differs between the aircraft that one knows and the one that lies there."""
-    for fact, was, now in list(unlike(known.airframe, here.airframe))[:MOST_TRAPS]:
-        alike = was.text == now.text
-        asks = say(
-            "On the {known}, {question}: {was}. On the {here} too?",
-            known=_called(known),
-            question=fact.title[:1].lower() + fact.title[1:],
-            was=was.text,
-            here=_called(here),
-        )
-        answer = Value(say("UNKNOWN on both"), "unknown") if alike else now
-        yield Question(asks, answer, f"{here.id}-not-{known.id}-{fact.id}", _place(here, fact.part, page))
+    """From the aircraft that one knows to the one that lies there: what differs, and among it what does not."""
+    other = {fact.id: None for fact, _, _ in list(unlike(known.airframe, here.airframe))}
+    asked = [*list(other)[:MOST_TRAPS], *[fact.id for fact in key_facts() if fact.id not in other][:MOST_ALIKE]]
+    for fact in key_facts():
+        if fact.id in asked:
+            yield _trap(known, here, fact, page, alike=fact.id not in other)
+
+
+def _trap(known: Shown, here: Shown, fact: KeyFact, page: str, *, alike: bool) -> Question:
+    was, now = fact.tell(known.airframe), fact.tell(here.airframe)
+    asks = say(
+        "On the {known}, {question}: {was}. On the {here} too?",
+        known=_called(known),
+        question=fact.title[:1].lower() + fact.title[1:],
+        was=was.text,
+        here=_called(here),
+    )
+    answer = now
+    if alike:
+        answer = Value(say("Yes: no recorded difference"))
+    elif was.text == now.text:
+        answer = Value(say("UNKNOWN on both"), "unknown")
+    return Question(asks, answer, f"{here.id}-not-{known.id}-{fact.id}", _place(here, fact.part, page))
 
 
 def _day(event_id: str, title: str, day_id: str, flown: tuple[Flown, ...], page: str) -> Iterator[Section]:

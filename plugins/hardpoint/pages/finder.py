@@ -187,6 +187,7 @@ def _words() -> dict[str, str]:
         "all": say("Show all {count}"),
         "differs": say("differs from its type"),
         "unknown": tell(NonValue.UNKNOWN).text,
+        "slot": say("number {number}, {day}"),
         "number": say("Number"),
         "tail": say("Tail"),
         "type": say("Type"),

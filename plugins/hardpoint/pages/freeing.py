@@ -40,7 +40,10 @@ def _count(seat: Seat) -> Line:
     if isinstance(seat.ties, NonValue):
         return Line(say("how many ties: nobody has recorded them. Feel for every one."), say("UNKNOWN"), "unknown")
     number = len(entries(seat.ties))
-    return Line(say("feel for more."), say_count(number, "{count} tie recorded;", "{count} ties recorded;"), "plain")
+    more = say("feel for more.")
+    if number > 1:
+        more = say("feel for more. Listed in the order of the record, which need not be the order to work in.")
+    return Line(more, say_count(number, "{count} tie recorded;", "{count} ties recorded;"), "plain")
 
 
 def _beware(name: str, seat: Seat) -> Iterator[Line]:

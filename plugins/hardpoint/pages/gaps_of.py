@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
 from hardpoint.figures.fitness import open_questions, thing_depth
@@ -11,14 +12,14 @@ from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
 from hardpoint.pages.differences import part_of
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.terms import key_words, label_of
+from hardpoint.pages.terms import first_capital, key_words, name_words, spoken_path
 from hardpoint.pages.view import Block, Line, Lines, Link, Row, Section, SheetPage, Table, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.base import Part
-from hardpoint.records.event import Event
 from hardpoint.records.fleet import Aircraft, LineUp, Type
 from hardpoint.records.known import NonValue
 from hardpoint.records.tail import Tail
+from hardpoint.records.vocabulary import all_keys
 from hardpoint.records.walk import values_of
 from hardpoint.words import say
 
@@ -63,9 +64,9 @@ def type_gaps_page(site: Site, type_: Type) -> Page:
     page = addresses.gaps_of(addresses.type_page(type_.id))
     blocks = (
         *_questions(unknowns(type_), answerers(type_), type_.id, addresses.type_page(type_.id), page),
-        *_found(found_in(site, type_.written.file), Airframe),
+        *found_table(found_in(site, type_.written.file), path_words(Airframe)),
     )
-    return _page(site, page, type_.airframe.name, addresses.type_page(type_.id), blocks)
+    return gaps_sheet(site, page, type_.airframe.name, addresses.type_page(type_.id), blocks)
 
 
 def tail_gaps_page(site: Site, tail: Aircraft) -> Page:
@@ -76,7 +77,7 @@ def tail_gaps_page(site: Site, tail: Aircraft) -> Page:
     if not tail.declared:
         lines.append(Line(say("nobody has declared how it differs from its type"), say("UNDECLARED:"), "unknown"))
     lines += [
-        Line(label_of(path, Tail), say("UNKNOWN on this aircraft:"), "unknown")
+        Line(spoken_path(path, Tail), say("UNKNOWN on this aircraft:"), "unknown")
         for path, value in values_of(tail.tail)
         if value is NonValue.UNKNOWN and path != ("differs",)
     ]
@@ -85,29 +86,22 @@ def tail_gaps_page(site: Site, tail: Aircraft) -> Page:
     blocks = (
         Lines(tuple(lines), "aircraft"),
         *_questions(own_unknowns(tail), answerers(tail), tail.of.id, home, page),
-        *_found(found_in(site, tail.own.file), Tail, Airframe),
+        *found_table(found_in(site, tail.own.file), path_words(Tail, Airframe)),
     )
-    return _page(site, page, f"{tail.airframe.name} {tail.id}", home, blocks)
+    return gaps_sheet(site, page, f"{tail.airframe.name} {tail.id}", home, blocks)
 
 
-def event_gaps_page(site: Site, event_id: str, line_up: LineUp) -> Page:
-    """What the line-up itself leaves open; what makes its aircraft unfit stands on the event's page."""
-    home = addresses.event_page(event_id)
-    page = addresses.gaps_of(home)
-    lines = [Line(label_of(path, Event), say("UNKNOWN:"), "unknown") for path in event_unknowns(line_up)]
-    nothing = Line(say("nothing is left open in the line-up itself"))
-    blocks = (Lines(tuple(lines) or (nothing,), "event"), *_found(found_in(site, line_up.written.file), Event))
-    return _page(site, page, line_up.event.name, home, blocks)
-
-
-def _page(site: Site, page: str, name: str, home: str, blocks: tuple[Block, ...]) -> Page:
+def gaps_sheet(
+    site: Site, page: str, name: str, home: str, blocks: tuple[Block, ...], more: tuple[Section, ...] = ()
+) -> Page:
+    """The sheet of one record's gaps; ``more`` are parts that come before them."""
     title = say("Unanswered: {name}", name=name)
     lead = say("What nobody has answered, what conflicts, what is overdue. An empty list is no promise.")
     links = (Link(name, relative(home, page)), Link(say("All that is unanswered"), relative(addresses.GAPS, page)))
     none = Lines((Line(say("nothing is recorded as unknown; that is no promise")),))
     section = Section("unanswered", say("Open questions"), blocks or (none,), say("Open questions"))
     frame = site.frame(page, title, (name, home))
-    return Page(page, title, "sheet.html", SheetPage(frame, title, lead, (section,), links, site.cautions))
+    return Page(page, title, "sheet.html", SheetPage(frame, title, lead, (*more, section), links, site.cautions))
 
 
 def _questions(paths: tuple[Path, ...], who: Mapping[str, str], type_id: str, home: str, page: str) -> Iterator[Block]:
@@ -129,8 +123,8 @@ def _things(paths: list[Path], type_id: str, home: str, page: str) -> Iterator[L
         things.setdefault(path[: thing_depth(path)], []).append(path)
     for thing, asked in things.items():
         start = min(1, len(thing) - 1)
-        what = label_of(thing, start=start).replace("-", " ").capitalize()
-        answers = ", ".join(label_of(path, start=len(thing)) for path in asked if len(path) > len(thing))
+        what = first_capital(spoken_path(thing, start=start))
+        answers = "; ".join(spoken_path(path, start=len(thing)) for path in asked if len(path) > len(thing))
         yield Line(answers or say("UNKNOWN"), f"{what}:", href=relative(place(thing, type_id, home), page))
 
 
@@ -146,16 +140,37 @@ def place(path: Path, type_id: str, home: str) -> str:
     return f"{home}#{part_of(path)}"
 
 
-def _found(found: tuple[Finding, ...], *models: type[Part]) -> Iterator[Block]:
+def found_table(found: tuple[Finding, ...], where: Callable[[Path], str], id_: str = "found") -> Iterator[Block]:
+    """What the rules found in one record; ``where`` tells a path of it in words."""
     if found:
-        heads = (say("Where"), say("What"))
-        yield Table(
-            "found", say("Conflicts and overdue"), heads, tuple(_finding(finding, *models) for finding in found)
-        )
+        rows = tuple(_finding(finding, where) for finding in found)
+        yield Table(id_, say("Conflicts and overdue"), (say("Where"), say("What")), rows)
 
 
-def _finding(finding: Finding, *models: type[Part]) -> Row:
+def path_words(*models: type[Part]) -> Callable[[Path], str]:
+    """How a path of one of these models is told: ids and keys as they are spoken."""
+    return lambda path: spoken_path(path, *models)
+
+
+def _finding(finding: Finding, where: Callable[[Path], str]) -> Row:
     """The checker speaks English whatever the pages speak, as on the author's own screen; the page marks it so."""
     path = tuple(finding.path.split("."))
-    where = Value(label_of(path, *models) if finding.path else say("the whole record"))
-    return Row((where, Value(finding.message, lang="en")), tone="caution")
+    told = Value(where(path) if finding.path else say("the whole record"))
+    return Row((told, Value(spoken_message(finding.message), lang="en")), tone="caution")
+
+
+_NOTATION = re.compile(r"(?<![\w./-])[a-z]+(?:_[a-z]+)*(?:\.(?!yaml\b)[a-z0-9*_-]+)+(?![\w./])|\b[a-z]+(?:_[a-z]+)+\b")
+
+
+def spoken_message(message: str) -> str:
+    """A message of the checker with the paths and keys in it as words; authors read them as keys on their screen."""
+
+    def words(found: re.Match[str]) -> str:
+        parts = found[0].split(".")
+        return found[0] if parts[0].replace("_", " ") not in all_keys() else ", ".join(map(_spoken, parts))
+
+    return _NOTATION.sub(words, message)
+
+
+def _spoken(part: str) -> str:
+    return "any" if part == "*" else name_words(part.replace("_", " "))

@@ -7,9 +7,9 @@ from collections import Counter
 from hardpoint.findings import Finding, Path
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
-from hardpoint.pages.gaps_of import answerers, event_unknowns, found_in, own_unknowns, unknowns
+from hardpoint.pages.gaps_of import answerers, event_unknowns, found_in, found_table, own_unknowns, path_words, unknowns
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.terms import key_words, label_of
+from hardpoint.pages.terms import key_words, spoken_path
 from hardpoint.pages.view import Block, Line, Lines, Row, Section, SheetPage, Table, Value
 from hardpoint.records.fleet import Aircraft, Type
 from hardpoint.records.known import NonValue
@@ -100,17 +100,9 @@ def _station(site: Site) -> tuple[Block, ...]:
     if site.station is None:
         return (Lines((Line(say("no record of the station could be read"), say("UNKNOWN"), "unknown"),)),)
     unknown = [path for path, value in values_of(site.station) if value is NonValue.UNKNOWN]
-    lines = [Line(label_of(path, Station), say("UNKNOWN:"), "unknown") for path in unknown]
+    lines = [Line(spoken_path(path, Station), say("UNKNOWN:"), "unknown") for path in unknown]
     found = found_in(site, site.fleet.house.written.file) if site.fleet.house else ()
-    heads = (say("Where"), say("What"))
-    rows = tuple(
-        Row(
-            (Value(label_of(tuple(one.path.split(".")), Station)), Value(one.message, lang="en")),
-            tone="caution",
-        )
-        for one in found
-    )
-    table = (Table("station-found", say("Conflicts and overdue"), heads, rows),) if rows else ()
+    table = tuple(found_table(found, path_words(Station), "station-found"))
     nothing = Line(say("the station's record has no unknown"))
     return (Lines(tuple(lines) or (nothing,)), *table)
 

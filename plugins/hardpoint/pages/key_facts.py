@@ -9,7 +9,7 @@ from hardpoint.figures.answers import device_answer, high_voltage_answer
 from hardpoint.pages.across.canopies import works
 from hardpoint.pages.across.shutdown_controls import off_is
 from hardpoint.pages.telling import place_words, several, steps_of, tell, unknown
-from hardpoint.pages.terms import term
+from hardpoint.pages.terms import name_words, term
 from hardpoint.pages.view import Step, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.controls import Function
@@ -153,8 +153,11 @@ def _ties(airframe: Airframe) -> Value:
     def answer(seat: Seat) -> Value:
         if isinstance(seat.ties, NonValue):
             return tell(seat.ties)
-        names = ", ".join(name.replace("-", " ") for name in seat.ties)
-        return Value(f"{len(entries(seat.ties))}: {names}")
+        names = [name_words(name) for name in entries(seat.ties)]
+        open_ = [name for name, tie in seat.ties.items() if tie is NonValue.UNKNOWN]
+        names += [say("{tie} UNKNOWN", tie=name_words(name)) for name in open_]
+        told = f"{len(entries(seat.ties))}: {', '.join(names)}" if names else say("none recorded")
+        return Value(told, "unknown" if open_ else "said")
 
     return _of_seats(airframe, answer)
 

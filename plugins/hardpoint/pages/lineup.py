@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.answers import device_answer, high_voltage_answer
-from hardpoint.figures.reports import reports_that_count
 from hardpoint.pages import addresses
 from hardpoint.pages.across.titles import across_titles
 from hardpoint.pages.addresses import relative
@@ -13,17 +12,17 @@ from hardpoint.pages.after import two_signs
 from hardpoint.pages.claims import claims_section
 from hardpoint.pages.devices import ASKED
 from hardpoint.pages.entries import signs_of
+from hardpoint.pages.reported import reported
 from hardpoint.pages.shown import shown_type
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import tell
-from hardpoint.pages.terms import term
 from hardpoint.pages.unfit import unfit_section
 from hardpoint.pages.view import Block, Day, Fact, Facts, HomePage, Line, Lines, Link, Section, SheetPage, Tile, Value
 from hardpoint.pages.written import as_written
 from hardpoint.records.event import Day as RecordDay
 from hardpoint.records.event import Entry, Event
 from hardpoint.records.fleet import LineUp
-from hardpoint.records.known import NonValue, said
+from hardpoint.records.known import said
 from hardpoint.words import say
 
 
@@ -52,7 +51,9 @@ def home_page(site: Site) -> Page:
         Link(
             say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page), say("what to assume")
         ),
+        Link(say("Recognise: which type is it?"), relative(addresses.RECOGNISE, page), say("by what can be seen")),
         Link(say("Compare all types"), relative(addresses.COMPARE, page)),
+        Link(say("No recorded difference"), relative(addresses.UNLIKE, page), say("types that are alike")),
         *(Link(title, relative(address, page)) for title, address in across_titles()),
         Link(say("Drill"), relative(addresses.DRILL, page), say("questions for training")),
         Link(say("What is unanswered"), relative(addresses.GAPS, page)),
@@ -103,6 +104,11 @@ def event_page(site: Site, event_id: str, line_up: LineUp) -> Page:
         Link(
             say("Figures of the line-up: fuel as planned, occupants"),
             relative(addresses.event_figures_page(event_id), page),
+        ),
+        Link(
+            say("What is unanswered, and whom to ask"),
+            relative(addresses.gaps_of(addresses.event_page(event_id)), page),
+            say("to be rung through the day before"),
         ),
         Link(say("An aircraft that is not in the book"), relative(addresses.NOT_IN_THE_BOOK, page)),
     )
@@ -210,7 +216,7 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
             )
             for swap in entry.swaps
         ]
-        facts += _reported(entry, day)
+        facts += reported(entry, day)
         if entry.notes:
             facts.append(Fact(say("Note"), Value(entry.notes)))
         blocks.append(Facts(f"{day_id}-{number}", say("Number {number}", number=number), tuple(facts)))
@@ -220,22 +226,6 @@ def _details(site: Site, page: str, day_id: str, day: RecordDay) -> Section:
         tuple(blocks),
         day_id.replace("-", " ").capitalize(),
     )
-
-
-def _reported(entry: Entry, day: RecordDay) -> Iterator[Fact]:
-    """What was reported of rockets and cartridges; a report of another day or of the aircraft before does not count."""
-    counts = reports_that_count(entry, day)
-    for name, report in entry.reported.items():
-        label = say("Reported: {device}", device=name.replace("-", " "))
-        if isinstance(report, NonValue):
-            yield Fact(label, tell(report))
-            continue
-        at = f"{report.date.isoformat()} {report.at:%H:%M}"
-        told = {"state": term(report.state), "role": report.by, "licence": report.licence, "time": at}
-        words = say("{state}, by {role}, licence: {licence}, {time}", **told)
-        if name not in counts:
-            words = say("UNKNOWN: this report does not count for this slot ({report})", report=words)
-        yield Fact(label, Value(words, "said" if name in counts else "unknown"))
 
 
 def _paper(day: RecordDay) -> Iterator[Block]:

@@ -1,20 +1,18 @@
-"""Crew page: approach and open."""
+"""Crew page: open."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from hardpoint.drawings.handle import exit_sketch
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.pictures import photos_at, wants_sketch
 from hardpoint.pages.shown import Shown
-from hardpoint.pages.telling import folded, in_full, several, steps_of, tell, told_place, travels, unknown
+from hardpoint.pages.telling import folded, several, steps_of, tell, told_place, travels, unknown
 from hardpoint.pages.terms import first_capital, name_words, term, title_of
-from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Tone, Value
+from hardpoint.pages.view import Block, Fact, Facts, Line, Lines, Section, Steps, Value
 from hardpoint.records.exits import Canopy, Exit, Holder, Opens
 from hardpoint.records.known import NonValue, entries, said
-from hardpoint.records.sight import Approach, Danger
 from hardpoint.words import mark, say
 
 _TITLES = {
@@ -31,132 +29,8 @@ OPENS = {
     "opens given the room": mark("opens if there is room"),
     "does not open": mark("does NOT open"),
 }
-_BLASTS = (
-    ("intake_keep", mark("how far to keep ahead of the intake"), mark("ahead of the intake: keep {distance}")),
-    ("exhaust_keep", mark("how far to keep behind the exhaust"), mark("behind the exhaust: keep {distance}")),
-)
-
-
-def approach(shown: Shown) -> Section:
-    """From where to come, from where not: one line each."""
-    told = shown.airframe.approach
-    was = shown.was(("approach",))
-    if isinstance(told, NonValue):
-        lines = [Line(say("from where to come: nobody has recorded it"), say("UNKNOWN"), "unknown", was=was)]
-    else:
-        come = said(told.come_from)
-        best = say("from the {bearings}.", bearings=_in_turn(come)) if come else say("from where: UNKNOWN.")
-        lines = [Line(best, say("Come"), "plain" if come else "unknown", was=was), *_directions(shown, told)]
-    return Section("approach", say("Approach"), (Lines(tuple(lines)),), say("Approach"))
-
-
-def _in_turn(bearings: tuple[str, ...]) -> str:
-    """The best first, then where else from; whose left and right it is stands with the first that has a side."""
-    sided = next((at for at, bearing in enumerate(bearings) if bearing in _OF_THE_PILOT), 0)
-    told = _bearing(bearings[0])
-    for at, bearing in enumerate(bearings[1:], start=1):
-        after = _bearing(bearing) if at <= sided else say(_AFTER[bearing]) if bearing in _AFTER else term(bearing)
-        told = say("{first}, then the {next}", first=told, next=after)
-    return told
-
-
-_AFTER = {
-    "left front quarter": mark("left front"),
-    "right front quarter": mark("right front"),
-    "left rear quarter": mark("left rear"),
-    "right rear quarter": mark("right rear"),
-}
-
-
-_OF_THE_PILOT = {
-    "left side": mark("pilot's left side"),
-    "right side": mark("pilot's right side"),
-    "left front quarter": mark("pilot's left front quarter"),
-    "right front quarter": mark("pilot's right front quarter"),
-    "left rear quarter": mark("pilot's left rear quarter"),
-    "right rear quarter": mark("pilot's right rear quarter"),
-}
-"""A crew that faces an inverted wreck has its own left and right: the page names whose they are."""
-
-
-def _bearing(bearing: str) -> str:
-    return say(_OF_THE_PILOT[bearing]) if bearing in _OF_THE_PILOT else term(bearing)
-
-
-_ROOM = 100
-"""Letters of the line of directions: the opening steps follow on the first screen of a phone."""
-
-
-def _directions(shown: Shown, told: Approach) -> Iterator[Line]:
-    """Where not to come from, as many as there is room for; the others and every reason are one tap away, counted."""
-    if told.keep_out is NonValue.UNKNOWN:
-        yield Line(say("from where not to come"), say("UNKNOWN"), "unknown")
-    listed = said(told.keep_out) or ()
-    dangers = [danger.where for danger in listed] + [
-        line.text for key, line in _blast(shown) if not _named(listed, key)
-    ]
-    if dangers:
-        fit = next((n for n in range(len(dangers), 1, -1) if len("; ".join(dangers[:n])) <= _ROOM), 1)
-        rest = len(dangers) - fit
-        more = " " + say("{count} more.", count=rest) if rest else ""
-        yield Line(f"{'; '.join(dangers[:fit])}.{more}", say("Not"), "caution", "#keep-out")
-
-
-def keep_out(shown: Shown) -> Iterator[Block]:
-    """Why to come from there, and every direction not to come from, with its reason."""
-    told = said(shown.airframe.approach)
-    if told is None:
-        yield Lines(tuple(line for _, line in _blast(shown)), "keep-out", say("Directions"))
-        return
-    lines = [Line(tell(told.because).text, say("Come from there because:"))]
-    lines += [
-        Line(f"{d.where}: {d.why}" + (f" ({d.keep})" if d.keep else ""), say("Not"), "caution")
-        for d in said(told.keep_out) or ()
-    ]
-    if told.keep_out is NonValue.UNKNOWN:
-        lines.append(Line(say("from where not to come"), say("UNKNOWN"), "unknown"))
-    listed = said(told.keep_out) or ()
-    blast = tuple(line for key, line in _blast(shown) if not _kept(listed, key, shown))
-    yield Lines((*lines, *blast), "keep-out", say("Directions"))
-
-
-_ALSO_CALLED = {"intake_keep": r"\bintakes?\b", "exhaust_keep": r"\b(exhaust|jet pipe|jet blast)\b"}
-
-
-def _named(listed: Iterable[Danger], key: str) -> bool:
-    """Whether a direction of the record already says this one."""
-    pattern = _ALSO_CALLED.get(key)
-    return pattern is not None and any(re.search(pattern, f"{d.where} {d.why}".lower()) for d in listed)
-
-
-def _kept(listed: Iterable[Danger], key: str, shown: Shown) -> bool:
-    """Whether such a direction also says how far: the very figure of the engine, so that nothing is lost."""
-    figure = said(getattr(said(shown.airframe.engine), key, None))
-    return figure is not None and _named([d for d in listed if d.keep and figure.text in d.keep], key)
-
-
-def _blast(shown: Shown) -> Iterator[tuple[str, Line]]:
-    """How far to keep from intake, exhaust and rotor, where there is one, each under its key."""
-    engine = said(shown.airframe.engine)
-    for key, not_known, keep in _BLASTS:
-        answer = getattr(engine, key) if engine else NonValue.NOT_APPLICABLE
-        if answer is NonValue.UNKNOWN:
-            yield key, Line(say(not_known), say("UNKNOWN"), "unknown")
-        elif said(answer) is not None:
-            told = tell(answer, ("engine", key))
-            yield key, Line(say(keep, distance=in_full(told)), say("Not"), "caution")
-    rotor = said(shown.airframe.rotor)
-    if rotor:
-        height, run_down = tell(rotor.tip_height, ("rotor", "tip_height")), tell(rotor.run_down, ("rotor", "run_down"))
-        words = say(
-            "a blade comes down to {height}; it turns for {time} after shut-down",
-            height=in_full(height),
-            time=in_full(run_down),
-        )
-        tone: Tone = "unknown" if "unknown" in (height.state, run_down.state) else "caution"
-        yield "rotor", Line(words, say("Rotor:"), tone)
-    elif shown.airframe.rotor is NonValue.UNKNOWN:
-        yield "rotor", Line(say("whether there is a rotor"), say("UNKNOWN"), "unknown")
+_BY_A_HANDLE = ("handle", "jettison", "hinge release")
+"""Ways in that a handle is worked for; a pane, a gap or a cockpit's edge is none, and its looks are its own."""
 
 
 def opening(shown: Shown) -> Section:
@@ -188,9 +62,11 @@ def exit_title(shown: Shown, exit_: Exit) -> str:
 def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
     path = ("exits", name)
     place = told_place(exit_.place, shown.airframe)
+    handle = exit_.way_in in _BY_A_HANDLE
+    looks = say("Handle looks") if handle else say("Looks")
     facts = [
         _by_attitude(shown, name, exit_),
-        shown.fact(say("Handle looks"), (*path, "looks"), exit_.looks),
+        shown.fact(looks, (*path, "looks"), exit_.looks),
         shown.fact(say("Label"), (*path, "label"), exit_.label),
         shown.fact(say("Other side"), (*path, "other_side"), exit_.other_side),
         shown.fact(say("It has worked when"), (*path, "success"), exit_.success),
@@ -206,14 +82,14 @@ def _way_in(shown: Shown, name: str, exit_: Exit) -> Steps:
         (say("Head behind the pane"), "head_clearance"),
         (say("Reach"), "reach"),
         (say("Snags"), "snags"),
-        (say("Handle stays on"), "stays_on"),
+        (say("Handle stays on") if handle else say("Stays on"), "stays_on"),
     ):
         if getattr(exit_, key) is not None:
             facts.append(shown.fact(label, (*path, key), getattr(exit_, key)))
     seen, more = folded(
         facts,
         say("Works"),
-        say("Handle looks"),
+        looks,
         say("Label"),
         say("Other side"),
         say("Held by"),

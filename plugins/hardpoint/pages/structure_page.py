@@ -9,6 +9,7 @@ from hardpoint.findings import Path, dotted
 from hardpoint.pages import addresses
 from hardpoint.pages.across.anchor_points import basis_of
 from hardpoint.pages.across.links import with_links
+from hardpoint.pages.lifts import lift_blocks
 from hardpoint.pages.shown import Shown, said_before, shown_tail, shown_type, spoken
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.telling import in_full, place_words, several, tell
@@ -42,7 +43,7 @@ def structure_page(site: Site, type_: Type) -> Page:
         with_links(
             Section("load-points", say("Load points"), _points(shown, site.station), say("Load points")), shown, page
         ),
-        Section("lifts", say("Declared lifts"), (_lifts(shown),), say("Lifts")),
+        Section("lifts", say("Declared lifts"), lift_blocks(site, shown), say("Lifts")),
     )
     lead = say(
         "Points as recorded, before any accident: a licensed person inspects each before a hook goes in. "
@@ -180,27 +181,3 @@ def _access(point: LoadPoint) -> Value:
         return tell(point.access)
     asked = ((say("upright"), "upright"), (say("inverted"), "inverted"), (say("afloat"), "afloat"))
     return several([(label, tell(getattr(access, key))) for label, key in asked])
-
-
-def _lifts(shown: Shown) -> Block:
-    lines = []
-    for name, lift in shown.airframe.lifts.items():
-        points = ", ".join(point.replace("-", " ") for point in lift.points)
-        line = tell(lift.tail_line)
-        words = say(
-            "by {points}; tail line: {point}; {states}",
-            points=points,
-            point=line.text.replace("-", " "),
-            states=" / ".join(tell(state).text for state in lift.states),
-        )
-        if lift.not_while_live:
-            devices = ", ".join(device.replace("-", " ") for device in lift.not_while_live)
-            words += "; " + say("refused while live or UNKNOWN: {devices}", devices=devices)
-        if lift.not_until:
-            words += "; " + say("not until {what}", what=lift.not_until)
-        lines.append(Line(words, f"{name.replace('-', ' ').capitalize()}:", id=addresses.anchor(("lifts", name))))
-    note = Line(
-        say("Sling legs, hook heights and refusals are not computed in this edition; a licensed rigger does."),
-        tone="caution",
-    )
-    return Lines((*lines, note) if lines else (Line(say("no lift is declared in this record")), note))

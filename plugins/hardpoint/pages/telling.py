@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
-from hardpoint.figures.safe_side import rounding_of
+from hardpoint.figures.safe_side import rounding_of, unit_beside
 from hardpoint.findings import Path
 from hardpoint.pages.between import place_between
 from hardpoint.pages.terms import as_text as as_text
@@ -85,7 +85,7 @@ def tell_quantity(quantity: Quantity, path: Path = ()) -> Value:
 
     Of a pair that disagrees each conversion names the statement it is of; where one governs, the other has none.
     """
-    conversions = shown(quantity, rounding_of(path, quantity.kind))
+    conversions = shown(quantity, rounding_of(path, quantity.kind), unit_beside(path))
     beside = tuple(conversion.text for conversion in conversions)
     remark = ""
     if quantity.status == "disagree":

@@ -55,6 +55,21 @@ def label_of(path: Path, *models: type[Part], start: int = 0) -> str:
     return ", ".join(_part(part, kind) for part, kind in list(zip(path, kinds, strict=True))[start:])
 
 
+def spoken_path(path: Path, *models: type[Part], start: int = 0) -> str:
+    """``label_of`` with ids as they are spoken: ``load points, rear pair, basis``; words of closed lists stay whole."""
+    model = next((model for model in models if path and path[0] in keys_of(model)), Airframe)
+    kinds = kinds_of(model, path)
+    parts = list(zip(path, kinds, strict=True))[start:]
+    return ", ".join(name_words(_part(part, kind)) if kind == "id" else _part(part, kind) for part, kind in parts)
+
+
+def pattern_words(pattern: str, *models: type[Part]) -> str:
+    """A path with * for any id, in plain words: ``seats.*.worn`` -> ``seats, any, worn``."""
+    path = tuple(pattern.split("."))
+    told = label_of(path, *models).split(", ")
+    return ", ".join(say("any") if part == "*" else word for part, word in zip(path, told, strict=True))
+
+
 def _part(part: str | int, kind: str) -> str:
     if isinstance(part, int):
         return str(part + 1)

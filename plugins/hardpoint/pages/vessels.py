@@ -65,6 +65,8 @@ def way_of(route: Route | NonValue) -> Value:
 def cut_by(control: str | NonValue) -> Value:
     """The control that cuts something off, as a way to it."""
     told = tell(control)
+    if told.state == "not fitted":
+        return Value(say("nothing; somebody looked"), told.state)
     if told.state != "said":
         return told
     return Value(name_words(told.text), href=f"#{anchor(('controls', told.text))}")

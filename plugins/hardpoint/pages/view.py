@@ -140,11 +140,16 @@ class Line:
 
 @dataclass(frozen=True)
 class Lines:
-    """Sentences, one below the other."""
+    """Sentences, one below the other.
+
+    ``asked``: on the screen they take the place of those before them once somebody has asked for their part, by a
+    link to it. They tell nothing that does not stand, always in sight, in another part, too.
+    """
 
     lines: tuple[Line, ...]
     id: str = ""
     title: str = ""
+    asked: bool = False
     kind: Literal["lines"] = field(default="lines", init=False)
 
 
@@ -326,6 +331,8 @@ class CrewPage:
     cautions: tuple[str, ...]
     out: tuple[Line, ...] = ()
     """Line-ups that this aircraft was taken out of: somebody may hold the old print."""
+    stands_in: tuple[Line, ...] = ()
+    """Line-ups in which it flies in the place of another, with what of that one must not be expected here."""
 
 
 @dataclass(frozen=True)

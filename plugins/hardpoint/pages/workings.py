@@ -125,7 +125,7 @@ def worked(site: Site, airframe: Airframe, entry: Entry | None = None, day: Day 
     """Everything that is worked out of an airframe at this station and of its slot in a line-up, once a site."""
     key = (id(airframe), id(entry))
     if key not in site.kept:
-        site.kept[key] = tuple(worked_out(Case(airframe, site.station, entry, day)))
+        site.kept[key] = tuple(worked_out(Case(airframe, site.station, entry, day, site.as_of)))
     return cast(Told, site.kept[key])
 
 

@@ -108,6 +108,9 @@ class Claim(Part):
     """The claim in words: "one harness for all"."""
     every: Words
     """The path it speaks of, * for any id: "seats.*.ties.*.kind"."""
+    among: tuple[Words, ...] = ()
+    """Which of the things under that path the claim is about, by what stands there: "rotary buckle", "cam lock". What
+    says none of these, a helmet lead, is another thing and breaks nothing. Left out: all of them."""
     expects: Words
     """The value that the claim expects there: "lift-latch buckle"."""
     said_by: Words | None = None

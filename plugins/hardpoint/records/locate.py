@@ -80,6 +80,15 @@ def holds_choice(model: type[Part], path: Path) -> bool:
     return is_choice(here)
 
 
+def choices_at(model: type[Part], pattern: Path) -> tuple[str, ...]:
+    """The words of the closed list that stands at a path with * for any id; () where the words are the author's own."""
+    here: Any = model
+    for part in pattern:
+        here = _below(_bare(here), part)
+    bare = _bare(here)
+    return tuple(map(str, get_args(bare))) if get_origin(bare) is Literal else ()
+
+
 def is_choice(annotation: Any) -> bool:
     """Whether an annotation asks for a word out of a closed list: a Literal of words, or a way."""
     if isinstance(annotation, tuple):

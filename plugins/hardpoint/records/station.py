@@ -26,6 +26,10 @@ def _factor(text: str) -> Decimal:
 Factor = Annotated[Decimal, Reads(_factor, {"title": "a factor", "type": ["number", "string"], "examples": ["1.25"]})]
 
 
+UnfitWhen = Literal["a review is overdue", "every lift is refused"]
+"""What no path can express; an aircraft without any recorded lift counts as one whose lifts are all refused."""
+
+
 class Cordon(Part):
     """A distance that this station keeps, and who says so."""
 
@@ -179,4 +183,8 @@ class Station(Part):
     cover: Stated[Cover]
     """Fire cover."""
     unfit_also: tuple[Words, ...] = ()
-    """Paths that make an entry unfit while they are unknown, besides the built-in ones."""
+    """Paths that make an entry unfit while they are unknown, besides the built-in ones; * for any id."""
+    unfit_over_water: tuple[Words, ...] = ()
+    """The same, for entries whose slot leads over water, or of which nobody has said whether it does."""
+    unfit_when: tuple[UnfitWhen, ...] = ()
+    """What else makes an entry unfit: a review that is overdue on the day of the slot; no lift that is not refused."""

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from hardpoint.findings import Path, Severity
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import Tree, entries, said
-from hardpoint.records.locate import leads_somewhere
+from hardpoint.records.locate import choices_at, leads_somewhere
 from hardpoint.records.override import parts
 from hardpoint.records.places import Place
 from hardpoint.records.provenance import Check, Photo
@@ -191,11 +191,29 @@ def claim_of_nothing(under: LineUpUnder) -> Iterator[Hit]:
         yield from _patterns(("claims", name, "every"), claim.every)
 
 
+@EVENT.rule(
+    "claim-of-no-word",
+    "error",
+    "Where a claim is about a choice, what it expects and what it is among are words of that choice.",
+)
+def claim_of_no_word(under: LineUpUnder) -> Iterator[Hit]:
+    """Claims that expect, or pick out, what no record can say there: every entry would break them."""
+    for name, claim in under.event.claims.items():
+        words = choices_at(Airframe, parts(claim.every))
+        asked: list[tuple[Path, str]] = [(("expects",), claim.expects)]
+        asked += [(("among", index), word) for index, word in enumerate(claim.among)]
+        for key, word in asked if words else ():
+            if word not in words:
+                yield near_miss(("claims", name, *key), f"word at {claim.every}", word, words)
+
+
 @STATION.rule(*_PATH)
 def unfit_by_nothing(under: StationUnder) -> Iterator[Hit]:
     """What makes an entry unfit, under a path that no record can have: nothing would ever be unfit."""
-    for index, pattern in enumerate(under.house.station.unfit_also):
-        yield from _patterns(("unfit_also", index), pattern)
+    station = under.house.station
+    for key, patterns in (("unfit_also", station.unfit_also), ("unfit_over_water", station.unfit_over_water)):
+        for index, pattern in enumerate(patterns):
+            yield from _patterns((key, index), pattern)
 
 
 def _patterns(path: Path, pattern: str) -> Iterator[Hit]:

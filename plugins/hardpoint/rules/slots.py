@@ -5,18 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from hardpoint.figures.slots import leads_over_water
 from hardpoint.records.airframe import Airframe
-from hardpoint.records.event import Entry
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.rules.looking import airframe_of, entries_of
 from hardpoint.rules.rule import EVENT, Hit, LineUpUnder
-
-_NOT = re.compile(r"(?i)\s*(?:no|not|none|never)\b")
-
-
-def _over_water(entry: Entry) -> bool:
-    words = said(entry.over_water)
-    return words is not None and not _NOT.match(words)
 
 
 @EVENT.rule(
@@ -27,7 +20,7 @@ def _over_water(entry: Entry) -> bool:
 def over_water_unanswered(under: LineUpUnder) -> Iterator[Hit]:
     """Entries over water of aircraft of which nobody has said, for any exit, whether it opens in water."""
     for path, entry in entries_of(under):
-        airframe = airframe_of(under, entry) if _over_water(entry) else None
+        airframe = airframe_of(under, entry) if leads_over_water(entry) is True else None
         exits = entries(airframe.exits).values() if airframe else ()
         if airframe and all(exit_.works.inverted_in_water in (None, NonValue.UNKNOWN) for exit_ in exits):
             wanted = "works.inverted_in_water answered at an exit: nobody has said whether one opens there"
@@ -39,7 +32,8 @@ def over_water_without_jacket(under: LineUpUnder) -> Iterator[Hit]:
     """Entries over water whose kit is listed, without anything that floats."""
     for path, entry in entries_of(under):
         kit = said(entry.kit)
-        if _over_water(entry) and kit is not None and not re.search(r"(?i)jacket|vest|float|buoy", " ".join(kit)):
+        floats = kit is None or re.search(r"(?i)jacket|vest|float|buoy", " ".join(kit))
+        if kit is not None and not floats and leads_over_water(entry) is True:
             yield Hit((*path, "kit"), ", ".join(kit), "the life jackets too, or unknown", "life jacket")
 
 

@@ -5,17 +5,36 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case, Topic, Worked
-from hardpoint.figures.workings import air, bottles, exit_sectors, landmarks, masses, seats, tools, windows
+from hardpoint.figures.workings import (
+    air,
+    bottles,
+    category,
+    currency,
+    exit_sectors,
+    fuel,
+    hook,
+    landmarks,
+    masses,
+    seats,
+    slings,
+    tools,
+    windows,
+)
 
 TOPICS: tuple[Topic, ...] = (
     masses.TOPIC,
+    slings.TOPIC,
+    hook.TOPIC,
     bottles.TOPIC,
     air.TOPIC,
+    fuel.TOPIC,
+    category.TOPIC,
     windows.TOPIC,
     tools.TOPIC,
     exit_sectors.TOPIC,
     seats.TOPIC,
     landmarks.TOPIC,
+    currency.TOPIC,
 )
 """In the order of the figures page."""
 

@@ -10,6 +10,7 @@ from hardpoint.figures.hazards import ANYWHERE, CutHazard, cut_hazards
 from hardpoint.pages import addresses
 from hardpoint.pages.across.items import own
 from hardpoint.pages.addresses import relative
+from hardpoint.pages.after import upper_side
 from hardpoint.pages.board import Board, Head, Narrowing, Topic, board_page
 from hardpoint.pages.shown import Shown, shown_tail, shown_type
 from hardpoint.pages.site import Page, Site
@@ -111,7 +112,7 @@ def _what(met: Met) -> str:
 def _sides(met: Met) -> str:
     sides = {side for stretch in met.stretches for side in stretch.sides}
     ours = (("left", term("left")), ("right", term("right")), ("centre", term("centre")))
-    ends = (("top", say("canopy side")), ("floor", say("floor side")))
+    ends = (("top", upper_side(met.shown.airframe)), ("floor", say("floor side")))
     return ", ".join(words for side, words in (*ours, *ends) if side in sides)
 
 
