@@ -59,8 +59,7 @@ def direction(axis: Sequence[float], attitude: Sequence[float]) -> tuple[float |
     Symbols:
         a: axis in the airframe: forward, pilot's right, cabin top
         r: roll right, deg: 90 lies on the right side, 180 inverted, -90 on the left side
-        p: nose down, deg: the airframe is rolled about its own length first, then its nose goes down, so that the nose
-           keeps its bearing
+        p: nose down, deg, after the roll: so the nose keeps its bearing
         v: the same axis over the ground: ahead of the nose, to its right, up
         bearing: deg clockwise from the nose, seen from above; None straight up or down
         elevation: deg above the level; below 0 into the ground

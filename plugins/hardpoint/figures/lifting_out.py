@@ -15,8 +15,7 @@ def lift_out_mass(occupant_kg: Range, leaving_kg: Iterable[Range]) -> Range:
 
     Symbols:
         m: mass of the clothed occupant, kg, least and greatest
-        k_i: mass of thing i that is worn and leaves with the occupant, kg, least and greatest; its least is 0 where it
-            is not worn every time
+        k_i: mass of thing i that leaves with them, kg, least (0 where it is not always worn) and greatest
         M: what is lifted, kg, least and greatest
 
     Source: common practice

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from hardpoint.figures.worked import Case
-from hardpoint.figures.workings.windows import SIDES, SideWindows, side_windows
+from hardpoint.figures.workings.windows import SideWindows, side_windows, side_words
 from hardpoint.pages.between import between
 from hardpoint.pages.shown import Shown
 from hardpoint.pages.terms import name_words
@@ -19,7 +19,7 @@ def clear_skin(shown: Shown) -> Iterator[Line]:
     """A line for every side with a window, and one for every side that may be cut and has none, with its reason."""
     for side in side_windows(Case(shown.airframe, shown.station)):
         listed: ZoneSide | None = said(getattr(entries(shown.airframe.zones)[side.zone], side.side))
-        where = say("{zone}, {side}", zone=name_words(side.zone), side=say(SIDES[side.side]))
+        where = say("{zone}, {side}", zone=name_words(side.zone), side=say_again(side_words(shown.airframe, side.side)))
         if side.windows:
             yield Line(_clear(shown, side, where), say("Clear in part:"))
         elif listed and listed.cut in ("preferred", "possible"):

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hardpoint.figures.behind import FLYING
+from hardpoint.figures.construction import above
 from hardpoint.figures.exits import axis, direction
 from hardpoint.figures.reports import counts_as_live
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Range, Topic, Worked, quantity, spoken
@@ -152,6 +153,11 @@ _ASIDE = {
         mark("on the canopy's side, towards the nose"),
         mark("on the canopy's side, towards aft"),
     ),
+    "open": (
+        mark("on the side away from the floor"),
+        mark("on the side away from the floor, towards the nose"),
+        mark("on the side away from the floor, towards aft"),
+    ),
     "floor": (
         mark("on the floor's side"),
         mark("on the floor's side, towards the nose"),
@@ -179,14 +185,8 @@ def _aside(airframe: Airframe, attitude: Attitude, bearing: float) -> Later:
 def _facing(airframe: Airframe, attitude: Attitude, to_the_right: bool) -> str:
     """What faces the right (or the left) of somebody who looks along the airframe from above, tail to nose."""
     if abs(attitude.roll) == 90:
-        return _top(airframe) if (attitude.roll > 0) == to_the_right else "floor"
+        return above(airframe) if (attitude.roll > 0) == to_the_right else "floor"
     return "right" if to_the_right == (attitude.roll != 180) else "left"
-
-
-def _top(airframe: Airframe) -> str:
-    """Nobody looks for a canopy on a cabin with doors."""
-    kinds = {canopy.kind for canopy in entries(airframe.canopies).values()}
-    return "canopy" if kinds & {"hinged canopy", "sliding canopy", "lift-off canopy"} else "roof"
 
 
 def _work(case: Case) -> Iterator[Worked]:

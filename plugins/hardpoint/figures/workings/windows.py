@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from hardpoint.figures.behind import behind_skin
+from hardpoint.figures.construction import above
 from hardpoint.figures.hazards import CutHazard
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Topic, Unsaid, Worked, spoken
 from hardpoint.figures.workings.reaching import (
@@ -29,11 +30,14 @@ from hardpoint.words import Later, later, mark
 
 _METHOD = "windows"
 _FORMULA = later("[S1, S2] without every [fᵢ − mᵢ, tᵢ + mᵢ], kept where t − f ≥ j")
-SIDES = {
+SIDES = ("left", "right", "top", "floor")
+_WORDS = {
     "left": mark("left side"),
     "right": mark("right side"),
-    "top": mark("canopy side"),
     "floor": mark("floor side"),
+    "canopy": mark("canopy side"),
+    "roof": mark("roof side"),
+    "open": mark("side away from the floor"),
 }
 _LOOK = later("nothing recorded lies there; damage moves things and people: look before the blade")
 _SPARKS = later("{caution}; this tool throws sparks", caution=_LOOK)
@@ -69,6 +73,11 @@ class _NoWindowError(Exception):
         self.reason, self.path, self.refused = reason, path, refused
 
 
+def side_words(airframe: Airframe, side: str) -> Later:
+    """A side of a zone in words; the one towards the canopy by what is there."""
+    return later(_WORDS[above(airframe) if side == "top" else side])
+
+
 def side_windows(case: Case) -> Iterator[SideWindows]:
     """Every side of every zone that the record speaks of, in its order; a side that does not arise is left out."""
     zones = case.airframe.zones
@@ -92,7 +101,7 @@ def _side(
     case: Case, behind: Sequence[CutHazard], name: str, zone: Zone, side: str, listed: ZoneSide | NonValue
 ) -> SideWindows:
     path: Path = ("zones", name, side)
-    what = later("{zone}, {side}", zone=spoken(name), side=later(SIDES[side]))
+    what = later("{zone}, {side}", zone=spoken(name), side=side_words(case.airframe, side))
     try:
         _verdict(path, listed)
         skin = skin_of(case.airframe, name, zone, side)
@@ -207,7 +216,7 @@ def _ends(case: Case, side: SideWindows, window: Window, number: int) -> Iterato
     """The ends of a window, each rounded into it: stations, then waterlines where the skin has heights."""
     names = {
         "zone": spoken(side.zone),
-        "side": later(SIDES[side.side]),
+        "side": side_words(case.airframe, side.side),
         "tool": spoken(window.tool),
         "number": number,
     }
