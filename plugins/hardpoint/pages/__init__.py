@@ -17,6 +17,7 @@ from hardpoint.pages.figures_page import figures_page
 from hardpoint.pages.gaps_of import tail_gaps_page, type_gaps_page
 from hardpoint.pages.gaps_of_event import event_gaps_page
 from hardpoint.pages.gaps_page import gaps_page
+from hardpoint.pages.lift_page import lift_page
 from hardpoint.pages.lineup import event_page, home_page
 from hardpoint.pages.not_in_the_book import not_in_the_book_page
 from hardpoint.pages.recognise import recognise_page
@@ -43,6 +44,7 @@ def all_pages(site: Site) -> Iterator[Page]:
     for type_ in site.fleet.types.values():
         yield type_crew_page(site, type_)
         yield structure_page(site, type_)
+        yield lift_page(site, type_)
         yield figures_page(site, type_)
         yield type_drill_page(site, type_)
         yield type_gaps_page(site, type_)

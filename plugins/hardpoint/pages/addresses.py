@@ -49,6 +49,11 @@ def structure_page(type_id: str) -> str:
     return f"types/{type_id}/structure.html"
 
 
+def lift_page(type_id: str) -> str:
+    """One sheet for the crane."""
+    return f"types/{type_id}/lift.html"
+
+
 def figures_page(type_id: str) -> str:
     """Every quantity of a type."""
     return f"types/{type_id}/figures.html"

@@ -15,7 +15,7 @@ from hardpoint.pages.site import Site
 from hardpoint.pages.telling import tell
 from hardpoint.pages.terms import first_capital, name_words
 from hardpoint.pages.view import Block, Line, Lines, Row, Table, Value
-from hardpoint.records.load_points import Lift
+from hardpoint.records.load_points import Condition, Lift
 from hardpoint.units import Rounding, computed
 from hardpoint.words import mark, say, say_again
 
@@ -53,15 +53,18 @@ def _rows(case: Case, name: str, lift: Lift) -> Iterator[Row]:
         if not isinstance(state.mass, MissingError):
             mass = _printed(state.mass, "kg", "kg", "up")
         first = Value(first_capital(name_words(name)))
-        verdict, legs, tone = _verdict(case, name, lift, conditions)
+        verdict, legs, tone = verdict_of(case, name, lift, conditions)
         id_ = f"{addresses.anchor(('lifts', name))}-{'-'.join(conditions).replace(' ', '-')}"
         yield Row((first, words, verdict, mass, *legs), id_, tone)  # type: ignore[arg-type]
 
 
-def _verdict(case: Case, name: str, lift: Lift, conditions: tuple[str, ...]) -> tuple[Value, tuple[Value, ...], str]:
+def verdict_of(
+    case: Case, name: str, lift: Lift, conditions: tuple[Condition, ...]
+) -> tuple[Value, tuple[Value, ...], str]:
+    """What the figures say of a lift in a state, the cells of its legs, and the tone of its row."""
     nothing = (Value(say("not computed")), Value(say("not computed")))
     try:
-        found = compute(case, name, lift, state_of(case, conditions, lift.taken_off))  # type: ignore[arg-type]
+        found = compute(case, name, lift, state_of(case, conditions, lift.taken_off))
     except RefusedError as refused:
         return Value(say("Refused: {reason}", reason=say_again(refused.reason)), refuses=True), nothing, "caution"
     except MissingError as missing:

@@ -57,6 +57,7 @@ def structure_page(site: Site, type_: Type) -> Page:
     )
     links = (
         Link(say("Crew page: {name}", name=shown.name), addresses.relative(addresses.type_page(type_.id), page)),
+        Link(say("Lifting sheet for the crane"), addresses.relative(addresses.lift_page(type_.id), page)),
         Link(say("All figures, converted, with sources"), addresses.relative(addresses.figures_page(type_.id), page)),
     )
     view = SheetPage(
