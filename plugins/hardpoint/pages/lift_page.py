@@ -109,6 +109,7 @@ def _legs(case: Case) -> Iterator[Block]:
     lifts = case.airframe.lifts
     if not lifts:
         yield Lines((Line(say("no lift is declared in this record")),))
+    plots = []
     for name, lift in lifts.items():
         title = first_capital(name_words(name))
         for conditions in lift.states:
@@ -117,10 +118,11 @@ def _legs(case: Case) -> Iterator[Block]:
             found = heights(case, name, lift, state)
             if found:
                 yield _table(name, words, found)
-                yield _plot(name, words, found)
+                plots.append(_plot(name, words, found))
             else:
                 verdict, _, tone = verdict_of(case, name, lift, conditions)
                 yield Lines((Line(verdict.text, f"{words}:", tone),))  # type: ignore[arg-type]
+    yield from plots
 
 
 def heights(case: Case, name: str, lift: Lift, state: State) -> list[tuple[float, Computed | str]]:
