@@ -24,6 +24,7 @@ KINDS = (
     "tails/QQ-TWA.html",
     "types/lumenaar-glimmer/structure.html",
     "types/tarrowby-bodkin/figures.html",
+    "types/kelmarrow-thimble/lift.html",
     "types/skellrigg-wicket/gaps.html",
     "types/hobmire-twain/drill.html",
     f"{EVENT}.html",

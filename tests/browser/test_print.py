@@ -113,3 +113,10 @@ def test_a_printed_page_is_black_on_white_in_the_dark_too(phone: Phone) -> None:
     page.emulate_media(media="print", color_scheme="dark")
     assert page.evaluate("getComputedStyle(document.documentElement).backgroundColor") == "rgb(255, 255, 255)"
     assert page.evaluate("getComputedStyle(document.querySelector('#open li')).color") == "rgb(0, 0, 0)"
+
+
+@pytest.mark.parametrize("name", names("types"))
+def test_the_lifting_sheet_is_one_sheet_with_all_its_text(phone: Phone, demo: Site, name: str) -> None:
+    page = phone(is_mobile=False, has_touch=False).open(f"types/{name}/lift.html")
+    assert len(_printed(page)) == 1
+    assert _lost(page, demo) == []
