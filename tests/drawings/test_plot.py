@@ -15,7 +15,7 @@ LIMIT = Curve("may not pass", ((2.5, 3.0), (10.0, 3.0)), limit=True)
 
 def test_points_stand_where_the_ticks_say() -> None:
     svg = BeautifulSoup(plot([LEGS, LIMIT], "m", "kN", "legs"), "html.parser")
-    ticks = [(float(t["x"]), float(t["y"]), float(t.get_text())) for t in svg.select("text.tick")]
+    ticks = [(float(str(t["x"])), float(str(t["y"])), float(t.get_text())) for t in svg.select("text.tick")]
     along = [(x, value) for x, y, value in ticks if y > 160]
     up = [(y - 4, value) for x, y, value in ticks if x < 44]
     (x0, v0), (x1, v1) = min(along), max(along)
