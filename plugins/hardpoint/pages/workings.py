@@ -19,7 +19,7 @@ from hardpoint.records.event import Day, Entry
 from hardpoint.records.sources import Source
 from hardpoint.records.station import Station
 from hardpoint.units import Rounding, computed
-from hardpoint.words import mark, say, say_again
+from hardpoint.words import Later, mark, say, say_again
 
 COMMON_PRACTICE = "common practice"
 """What stands in place of a key where the trade does something so and no source says it."""
@@ -89,7 +89,9 @@ def _how(figure: Worked, page: str) -> Value:
     if isinstance(figure, Unsaid):
         return Value(say("how it would be worked out"), href=href)
     sources = [Labelled("", _source(key)) for key in dict.fromkeys(figure.sources)]
-    parts = (Labelled("", Value(say_again(figure.formula), href=href)), *sources)
+    # Letters of a formula are no words of any language; one that is told in words is said in the page's.
+    lang = "" if isinstance(figure.formula, Later) else "en"
+    parts = (Labelled("", Value(say_again(figure.formula), href=href, lang=lang)), *sources)
     parts += (Labelled("", Value(say(_ROUNDED[figure.rounded]))),)
     return Value("; ".join(part.value.text for part in parts), parts=parts)
 

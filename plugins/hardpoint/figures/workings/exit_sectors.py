@@ -22,7 +22,7 @@ from hardpoint.records.pyrotechnics import ExitDirection, Pyrotechnic
 from hardpoint.words import Later, later, mark
 
 _METHOD = "exits"
-_FORMULA = "v = Ry(−p) Rx(r) a"
+_FORMULA = "v = R(−p) R(r) a"
 _LEVEL = 0.5
 """Degrees within which a direction is told as level: what rounds to 0 deg."""
 _HALF_OF_EIGHT = math.sin(math.radians(22.5))
