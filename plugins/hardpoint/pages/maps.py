@@ -83,7 +83,8 @@ def _table(shown: Shown, map_: Map, page: str) -> Table:
     listed = _listed(shown, map_, outline)
     rows = tuple(_row(shown, thing, map_, page, outline) for thing in listed)
     heads = (say("Number"), say("What"), say("Side and station"))
-    return Table(f"map-{map_}-table", say("What the numbers are"), heads, rows)
+    caption = say("{map}: what the numbers are", map=say(_TITLES[map_][1]))
+    return Table(f"map-{map_}-table", caption, heads, rows)
 
 
 def _listed(shown: Shown, map_: Map, outline: Outline | None) -> Sequence[Thing]:
