@@ -14,6 +14,7 @@ from hardpoint.figures.workings.reaching import (
     Reach,
     Skin,
     clear_of,
+    height_of,
     may_be_cut,
     met_in,
     reaches,
