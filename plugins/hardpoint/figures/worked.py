@@ -104,12 +104,16 @@ Worked = Figure | Unsaid
 
 @dataclass(frozen=True)
 class Topic:
-    """One topic of figures: its id, its heading (``mark``), its method page, and what works it out of a case."""
+    """One topic of figures: its id, its heading (``mark``), its method page, and what works it out of a case.
+
+    ``folded``: a long list that people look things up in; pages show its heading and open it when asked.
+    """
 
     id: str
     title: str
     method: str
     work: Callable[[Case], Iterable[Worked]]
+    folded: bool = False
 
 
 class MissingError(Exception):

@@ -108,4 +108,4 @@ def _part(part: str | int, kind: str) -> str:
     return later_in("key", part.replace("_", " ")) if kind == "key" else spoken(part)
 
 
-TOPIC = Topic("landmarks", mark("Places told from landmarks"), _METHOD, _work)
+TOPIC = Topic("landmarks", mark("Places told from landmarks"), _METHOD, _work, folded=True)
