@@ -86,7 +86,7 @@ TEXTS = """scope => {
 """Every visible text below a selector: its size in pixels, colour, the colour it stands on, and what kind of text."""
 
 PRINTABLE = """() => {
-    const navigation = "script, style, nav, form, summary, .away, .head, .skip, .aside, [hidden]";
+    const navigation = "script, style, nav, form, summary, .away, .maps__choice, .head, .skip, .aside, [hidden]";
     const screen = navigation + ", svg title, svg desc, thead";
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     const found = [];

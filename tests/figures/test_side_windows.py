@@ -206,3 +206,47 @@ def test_a_pane_that_cannot_be_matched_says_why(changes: dict[str, Any], station
     found = {figure.id: figure for figure in TOOLS.work(case("drosmund-halberd", changes, station))}["tools.canopy"]
     assert isinstance(found, Unsaid)
     assert found.reason == reason
+
+
+def _behind(type_id: str, path: str, changes: dict[str, Any] | None = None) -> list[tuple[Any, Any, bool]]:
+    found = behind_skin(case(type_id, changes).airframe)
+    return [(one.fs.low, one.fs.high, one.certain) for one in found if ".".join(map(str, one.path)) == path]
+
+
+OUT = "pyrotechnics.rocket.exit_direction"
+
+
+@pytest.mark.parametrize(
+    ("changes", "stretch"),
+    [
+        ({}, (2400, 3047, True)),
+        ({f"{OUT}.towards": "forward"}, (1753, 2400, True)),
+        ({f"{OUT}.towards": "pilot's left"}, (2400, 2400, True)),
+        ({f"{OUT}.raised": "unknown"}, (2400, None, False)),
+        ({f"{OUT}.raised": "0 deg"}, (2400, None, False)),
+        ({"profile": "unknown"}, (2400, None, False)),
+        ({OUT: "unknown"}, (None, None, False)),
+        ({"pyrotechnics.rocket.place": "unknown"}, (None, None, False)),
+    ],
+)
+def test_the_way_out_of_a_rocket_counts(changes: dict[str, Any], stretch: tuple[Any, ...]) -> None:
+    """By hand: from FS 2400 aft, 60 deg up through at most 1120 mm (WL 170 to 1290): 1120 / tan 60 deg = 646.6 mm."""
+    assert _behind("skellrigg-wicket", OUT, changes) == [stretch]
+
+
+@pytest.mark.parametrize("state", ["fired", "removed"])
+def test_a_rocket_that_is_gone_has_no_way_out(state: str) -> None:
+    assert _behind("skellrigg-wicket", OUT, {"pyrotechnics.rocket.state": state}) == []
+
+
+def test_batteries_and_their_cables_count() -> None:
+    cable = "batteries.main.cable"
+    assert _behind("skellrigg-wicket", "batteries.main") == [(680, 680, True)]
+    assert _behind("skellrigg-wicket", cable) == [], "told behind its zones; a way that nobody asked for is no unknown"
+    assert _behind("skellrigg-wicket", cable, {cable: "unknown"}) == [(None, None, False)]
+    way = {"path": [{"fs": "900", "side": "right"}]}
+    assert _behind("skellrigg-wicket", cable, {cable: way}) == [(680, 900, True)]
+
+
+def test_what_does_not_hurt_counts_as_well() -> None:
+    assert _behind("skellrigg-wicket", "zones.cabin-rear.left.behind.aileron-rod") == [(1900, 2000, True)]

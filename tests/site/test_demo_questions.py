@@ -181,7 +181,7 @@ def test_the_jinx_inverted_at_three_metres_has_no_margin_at_two_of_three_rates(d
 
 def test_the_jinx_is_not_lifted_by_its_four_points(demo: Site) -> None:
     """Lift the Jinx by its four points."""
-    words = demo.words("types/vostrelle-jinx/structure.html", "lift-four-points-empty")
+    words = demo.words("types/vostrelle-jinx/structure.html", "lifted-four-points-empty")
     assert "Refused: rear pair: its basis is unknown" in words
     assert "not computed" in words
     figure = demo.words("types/vostrelle-jinx/figures.html", "figure-slings-four-points-empty")

@@ -104,12 +104,16 @@ Worked = Figure | Unsaid
 
 @dataclass(frozen=True)
 class Topic:
-    """One topic of figures: its id, its heading (``mark``), its method page, and what works it out of a case."""
+    """One topic of figures: its id, its heading (``mark``), its method page, and what works it out of a case.
+
+    ``folded``: a long list that people look things up in; pages show its heading and open it when asked.
+    """
 
     id: str
     title: str
     method: str
     work: Callable[[Case], Iterable[Worked]]
+    folded: bool = False
 
 
 class MissingError(Exception):
@@ -138,8 +142,17 @@ def position(value: Span | NonValue | None, path: Path, unit: Literal["mm", "in"
     """
     if value is None or isinstance(value, NonValue) or value.low is None or value.high is None:
         raise MissingError(missing, path)
-    said = value.text if value.low == value.high else later("{low} to {high}", low=value.low, high=value.high)
-    return Input(path, said, (convert_to_m(value.low, unit), convert_to_m(value.high, unit)), "m")
+    return Input(path, stretch_said(value), (convert_to_m(value.low, unit), convert_to_m(value.high, unit)), "m")
+
+
+def stretch_said(span: Span) -> str:
+    """A position as its author wrote it, so that a page can say the words between its figures in its own language."""
+    if span.low == span.high:
+        return span.text
+    if span.low is None or span.high is None:
+        below = span.low is None
+        return later("below {station}", station=span.high) if below else later("above {station}", station=span.low)
+    return later("{low} to {high}", low=span.low, high=span.high)
 
 
 def convert_to_m(value: Decimal | float, unit: Literal["mm", "in"]) -> float:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from hardpoint.figures.construction import Above, above
+from hardpoint.findings import Path
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.bounds import bounds
 from hardpoint.pages.clear_skin import clear_skin
@@ -41,12 +42,12 @@ def cutting(shown: Shown) -> Section:
     return Section("cut", say("Cut"), (Lines(lines), block), say("Cut"))
 
 
-def zone_table(shown: Shown) -> Block:
-    """Every zone by side with its verdict, or that nobody has recorded any."""
+def zone_table(shown: Shown, anchored: Callable[[Path], str] = anchor) -> Block:
+    """Every zone by side with its verdict, or that nobody has recorded any; ``anchored`` gives a row its id."""
     zones = shown.airframe.zones
     if isinstance(zones, NonValue):
         return Lines((Line(say("where it may be cut: nobody has recorded it"), say("UNKNOWN"), "unknown"),))
-    return _zones(shown, zones)
+    return _zones(shown, zones, anchored)
 
 
 _UPPER: dict[Above, str] = {
@@ -84,7 +85,7 @@ def _in_short(zones: Mapping[str, Zone], upper: str) -> Iterator[Line]:
             yield Line("; ".join(told[verdict]), say(strong), "caution" if verdict == "never" else "plain")
 
 
-def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
+def _zones(shown: Shown, zones: Mapping[str, Zone], anchored: Callable[[Path], str]) -> Table:
     """Left and right always; the upper and the floor side where some zone speaks of them."""
     spoken = [side for side in ("top", "floor") if any(getattr(zone, side) for zone in zones.values())]
     sides = ("left", "right", *spoken)
@@ -96,7 +97,7 @@ def _zones(shown: Shown, zones: Mapping[str, Zone]) -> Table:
                 Value(title_of(name), remark=bounds(zone, shown.airframe), note=_built(zone)),
                 *(_verdict(getattr(zone, side)) for side in sides),
             ),
-            anchor(("zones", name)),
+            anchored(("zones", name)),
             was=shown.was(("zones", name)),
         )
         for name, zone in zones.items()

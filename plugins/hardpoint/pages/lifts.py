@@ -36,12 +36,12 @@ _CAUTION = mark(
 def lift_blocks(site: Site, shown: Shown) -> tuple[Block, ...]:
     """A table of verdicts, and below it each lift as it was declared."""
     lifts = shown.airframe.lifts
-    caution = Lines((Line(say(_CAUTION), tone="caution"),), "lift-caution")
+    caution = Lines((Line(say(_CAUTION), tone="caution"),), "lifts-caution")
     if not lifts:
         return (Lines((Line(say("no lift is declared in this record")),)), caution)
     case = Case(shown.airframe, site.station)
     rows = tuple(row for name, lift in lifts.items() for row in _rows(case, name, lift))
-    table = Table("lift-table", say("Each declared lift in each state it is meant for"), tuple(map(say, _HEADS)), rows)
+    table = Table("lifts-table", say("Each declared lift in each state it is meant for"), tuple(map(say, _HEADS)), rows)
     return (caution, table, Lines(tuple(_declared(name, lift) for name, lift in lifts.items()), "lifts-declared"))
 
 
@@ -54,7 +54,7 @@ def _rows(case: Case, name: str, lift: Lift) -> Iterator[Row]:
             mass = _printed(state.mass, "kg", "kg", "up")
         first = Value(first_capital(name_words(name)))
         verdict, legs, tone = verdict_of(case, name, lift, conditions)
-        id_ = f"{addresses.anchor(('lifts', name))}-{'-'.join(conditions).replace(' ', '-')}"
+        id_ = f"lifted-{name}-{'-'.join(conditions).replace(' ', '-')}"
         yield Row((first, words, verdict, mass, *legs), id_, tone)  # type: ignore[arg-type]
 
 

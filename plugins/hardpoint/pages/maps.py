@@ -25,14 +25,15 @@ _TITLES: dict[Map, tuple[str, str]] = {
     "hands": (mark("Handles and controls"), mark("Handles")),
 }
 _CAPTIONS: dict[View, str] = {
-    "left": mark("Left side, true scale, stations as the record has them."),
-    "right": mark("Right side, true scale."),
-    "plan": mark("From the canopy side, true scale; pilot's right is the upper half."),
+    "left": mark("left side, true scale, stations as the record has them"),
+    "right": mark("right side, true scale"),
+    "plan": mark("from the canopy side, true scale; pilot's right is the upper half"),
 }
 _BROKEN = mark(
     "Drawn broken: its height or its buttock line is not recorded; hatched: nobody knows where in this stretch it "
     "runs. Sectors and cones show a direction, not a reach; a bent mount points anywhere."
 )
+_CUT_SHORT = mark("Cut")
 _CUT = mark(
     "Hatched by what the skin is made of; the bar along a zone is full where nobody cuts, hatched where it is to be "
     "avoided, broken where nobody knows. Thin lines: tanks, lines and cables behind this side as recorded."
@@ -50,9 +51,14 @@ def _drawn(shown: Shown, map_: Map) -> Iterator[Block]:
     if not drawn:
         yield no_outline()
         return
-    views = tuple(MapView(f"map-{map_}-{view.view}", view.svg, say(_CAPTIONS[view.view])) for view in drawn)
+    views = tuple(MapView(f"map-{map_}-{view.view}", view.svg, _caption(_TITLES[map_][1], view.view)) for view in drawn)
     layers = tuple((layer.replace(" ", "-"), say(LAYER_WORDS[layer])) for layer in MAPS[map_])
     yield Maps(f"map-{map_}-views", views, layers, say(_BROKEN), "".join(patterns()) if map_ == "holds" else "")
+
+
+def _caption(map_: str, view: View) -> str:
+    """Which map and which view: every drawing of a page is named apart."""
+    return say("{map}: {view}", map=say(map_), view=say(_CAPTIONS[view]))
 
 
 def no_outline() -> Block:
@@ -62,7 +68,7 @@ def no_outline() -> Block:
 
 def row_id(path: Path) -> str:
     """The anchor of a thing's row: that of a load point is fixed for others, the rest follow the path."""
-    if path[0] in ("load_points", "zones"):
+    if path[0] == "load_points":
         return addresses.anchor(path)
     return "map-" + "-".join(map(str, path)).replace("_", "-").replace(" ", "-")
 
@@ -77,7 +83,8 @@ def _table(shown: Shown, map_: Map, page: str) -> Table:
     listed = _listed(shown, map_, outline)
     rows = tuple(_row(shown, thing, map_, page, outline) for thing in listed)
     heads = (say("Number"), say("What"), say("Side and station"))
-    return Table(f"map-{map_}-table", say("What the numbers are"), heads, rows)
+    caption = say("{map}: what the numbers are", map=say(_TITLES[map_][1]))
+    return Table(f"map-{map_}-table", caption, heads, rows)
 
 
 def _listed(shown: Shown, map_: Map, outline: Outline | None) -> Sequence[Thing]:
@@ -125,9 +132,9 @@ def cut_section(shown: Shown, windows: Windows) -> Section:
     drawn = cut_views(shown.airframe, row_address, windows)
     blocks: list[Block] = []
     if drawn:
-        views = tuple(MapView(f"map-cut-{view.side}", view.svg, say(_CAPTIONS[view.side])) for view in drawn)
+        views = tuple(MapView(f"map-cut-{view.side}", view.svg, _caption(_CUT_SHORT, view.side)) for view in drawn)
         blocks.append(Maps("map-cut-views", views, (), say(_CUT)))
     else:
         blocks.append(no_outline())
-    blocks.append(zone_table(shown))
+    blocks.append(zone_table(shown, row_id))
     return Section("map-cut", say("Where it may be cut"), tuple(blocks), say("Cut"))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from typing import cast
 
 from hardpoint.figures.citations import CITATIONS
@@ -37,7 +38,8 @@ def worked_sections(told: Told, page: str) -> Iterator[Section]:
     for topic, worked in told:
         id_, title = f"worked-{topic.id}", say(topic.title)
         caption = say("{topic}: what came out, from what, and how", topic=title)
-        yield Section(id_, title, (worked_table(f"{id_}-table", worked, page, caption),))
+        table = replace(worked_table(f"{id_}-table", worked, page, caption), folded=topic.folded)
+        yield Section(id_, title, (table,))
     yield from sources_section(told)
 
 

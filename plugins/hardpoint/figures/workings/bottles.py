@@ -39,7 +39,7 @@ COMMON_PRACTICE = "common practice"
 FILLED_AT_K = 288.15
 """Working pressures count at 15 degC, as the check values and the standards of cylinders have it."""
 _HOT_DEG_C = (65, 100, 200, 300)
-_METHODS = {"floor-and-20": mark("as printed in 2008"), "factor-2": mark("as later editions print it")}
+_METHODS = {"floor-and-20": mark("as first printed"), "factor-2": mark("as later editions print it")}
 _HOT_CAUTION = later("metal and wrap weaken with heat: it bursts below this, and its disc may let go before")
 _BLAST_CAUTION = later(
     "blast of a vessel under test alone, for planning: fragments fly further; the station's own cordon comes first"
@@ -204,7 +204,7 @@ def _standard(ratio: Range, standard: str, asked: tuple[float, str] | None) -> t
     if asked is None:
         return later("no standard is recorded that says what the ratio is to be"), (COMMON_PRACTICE,)
     least, source = asked
-    wanted = later("{standard} asks for at least {ratio}", standard=standard, ratio=f"{least:.2f}")
+    wanted = later("{standard} asks for at least {ratio}", standard=later(standard), ratio=f"{least:.2f}")
     if ratio[0] < least - 0.005:
         return later("less than its standard asks for: {wanted}", wanted=wanted), (source,)
     return wanted, (source,)

@@ -17,6 +17,7 @@ from hardpoint.figures.worked import (
     convert_to_m,
     position,
     spoken,
+    stretch_said,
 )
 from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
@@ -85,7 +86,7 @@ def _figure(case: Case, id_: str, words: Later, here: Input, found: Apart, landm
         what = later("{place}: beside the {landmark}", place=words, landmark=found.landmark)
     unit = case.airframe.datum.unit
     value = (abs(found.near), abs(found.far))
-    stated = entries(case.airframe.landmarks)[found.landmark].fs.text
+    stated = stretch_said(entries(case.airframe.landmarks)[found.landmark].fs)
     given = (here, Input(("landmarks", found.landmark, "fs"), stated, landmark, "m"))
     source, formula = ("common practice",), "d = |p − l|"
     return Figure(id_, what, value, "m", unit, "nearest", given, formula, _METHOD, source, digits=4)
@@ -107,4 +108,4 @@ def _part(part: str | int, kind: str) -> str:
     return later_in("key", part.replace("_", " ")) if kind == "key" else spoken(part)
 
 
-TOPIC = Topic("landmarks", mark("Places told from landmarks"), _METHOD, _work)
+TOPIC = Topic("landmarks", mark("Places told from landmarks"), _METHOD, _work, folded=True)

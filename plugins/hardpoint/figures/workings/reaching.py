@@ -206,7 +206,25 @@ def shown(reached: Sequence[Reach], skin: Skin, unit: Literal["mm", "in"]) -> It
         reach = next(reach for reach in reached if reach.item.path == path)
         start = low if math.isfinite(low) else skin.span.value[0]
         end = high if math.isfinite(high) else skin.span.value[1]
-        first, last = (f"{at / convert_to_m(1, unit):g}" for at in (start, end))
+        first, last = (_number(at, unit) for at in (start, end))
         words = later("{what}, FS {low} to {high}", what=reach.item.what, low=first, high=last)
+        alike = {one.heights for one in reached if one.item.path == path}
+        if len(alike) == 1 and all(map(math.isfinite, reach.heights)):
+            bottom, top = (_number(at, unit) for at in reach.heights)
+            words = later("{what}, WL {low} to {high}", what=words, low=bottom, high=top)
         yield Input(path, words, (start, end), "m")
         yield reach.margin
+
+
+def _number(at_m: float, unit: Literal["mm", "in"]) -> str:
+    """A position in the unit of the datum."""
+    return f"{at_m / convert_to_m(1, unit):g}"
+
+
+def height_of(airframe: Airframe, name: str, skin: Skin) -> Iterator[Input]:
+    """The height of a skin as an input: the zone's own band, or as far as the outline goes."""
+    if skin.height:
+        zone = entries(airframe.zones)[name]
+        path: Path = ("zones", name, "wl") if zone.wl else ("profile", "sections")
+        low, high = (_number(at, airframe.datum.unit) for at in skin.height)
+        yield Input(path, later("WL {low} to {high}", low=low, high=high), skin.height, "m")

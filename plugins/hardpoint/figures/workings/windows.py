@@ -14,6 +14,7 @@ from hardpoint.figures.workings.reaching import (
     Reach,
     Skin,
     clear_of,
+    height_of,
     may_be_cut,
     met_in,
     reaches,
@@ -119,7 +120,7 @@ def _side(
         for tool, missing in unknown.items()
     ]
     for cutter in cutters:
-        found = _cutter(case, cutter, skin, reached)
+        found = _cutter(case, name, cutter, skin, reached)
         windows += found
         if not found:
             reasons.append(_too_narrow(name, side, what, cutter))
@@ -173,11 +174,11 @@ def _all_of(names: Sequence[str]) -> str:
     return later("{things} and {count} more", things=told, count=len(different) - _MOST) if different[_MOST:] else told
 
 
-def _cutter(case: Case, cutter: Through, skin: Skin, reached: Sequence[Reach]) -> list[Window]:
+def _cutter(case: Case, zone: str, cutter: Through, skin: Skin, reached: Sequence[Reach]) -> list[Window]:
     """The windows of one tool."""
     jaw, unit = cutter.jaw.value[1] if cutter.jaw else 0.0, case.airframe.datum.unit
     parting = [reach for reach in reached if reach.is_lengthwise(skin)]
-    upright = (*cutter.inputs, *shown(parting, skin, unit))
+    upright = (*height_of(case.airframe, zone, skin), *cutter.inputs, *shown(parting, skin, unit))
     found = []
     for clear in clear_of(skin, reached, jaw):
         along = (skin.span, *cutter.inputs, *shown([*met_in(clear.heights, reached)], skin, unit))
