@@ -118,7 +118,8 @@ def _legs(case: Case) -> Iterator[Block]:
             found = heights(case, name, lift, state)
             if found:
                 yield _table(name, words, found)
-                plots.append(_plot(name, words, found))
+                if len(found) > 1:
+                    plots.append(_plot(name, words, found))
             else:
                 verdict, _, tone = verdict_of(case, name, lift, conditions)
                 yield Lines((Line(verdict.text, f"{words}:", tone),))  # type: ignore[arg-type]
@@ -132,11 +133,12 @@ def heights(case: Case, name: str, lift: Lift, state: State) -> list[tuple[float
     """
     try:
         declared = hook_height(lift.hook, name)
-        compute(case, name, lift, state)
+        at_its_own = compute(case, name, lift, state)
     except (RefusedError, MissingError):
         return []
     found: list[tuple[float, Computed | str]] = []
-    for times in _TIMES:
+    # By one leg the height of the hook changes nothing but the length of the leg.
+    for times in _TIMES if len(at_its_own.legs) > 1 else (1.0,):
         height = declared * times
         try:
             found.append((height, compute(case, name, lift, state, height)))
