@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from html import escape
 
 from shapely import LineString, box
+from shapely.geometry.base import BaseGeometry
 
 from hardpoint.drawings.geometry import Flat, Outline
 from hardpoint.drawings.sheet import Sheet, number, path, way
@@ -73,6 +74,7 @@ def strokes(thing: Thing, sheet: Sheet, outline: Outline) -> Iterator[str]:
     yield from (_line(line, sheet, thing) for line in thing.ways if _near(line, sheet))
     for at in seen(thing, sheet):
         yield _POINTS[thing.layer](flat(at, sheet), at, thing)
+    yield from (_lost_word(stretch, sheet, outline) for stretch in thing.lost)
 
 
 def _near(line: tuple[At, ...], sheet: Sheet) -> bool:
@@ -81,16 +83,22 @@ def _near(line: tuple[At, ...], sheet: Sheet) -> bool:
 
 
 def _lost(stretch: tuple[float, float], sheet: Sheet, outline: Outline) -> str:
-    """A stretch in which something runs, nobody knows where: over the whole fuselage, hatched, with the word."""
-    low, high = stretch
-    body = outline.width if sheet.view == "plan" else outline.fuselage
-    area = body.intersection(box(low, -1e5, high, 1e5))
-    x, y = sheet.at((low + high) / 2, (area.bounds[1] + area.bounds[3]) / 2 if not area.is_empty else 0.0)
+    """A stretch in which something runs, nobody knows where: over the whole fuselage, hatched."""
+    return f'<path class="lost" d="{path(_stretch(stretch, sheet, outline), sheet)}"/>'
+
+
+def _lost_word(stretch: tuple[float, float], sheet: Sheet, outline: Outline) -> str:
+    """The word for it, over everything else and beside what is drawn in its middle."""
+    area = _stretch(stretch, sheet, outline)
+    low, high = (area.bounds[1], area.bounds[3]) if not area.is_empty else (0.0, 0.0)
+    x, y = sheet.at(sum(stretch) / 2, low + (high - low) * 0.22)
     word = escape(say("UNKNOWN"))
-    return (
-        f'<path class="lost" d="{path(area, sheet)}"/>'
-        f'<text class="word" x="{number(x)}" y="{number(y + 4)}" text-anchor="middle">{word}</text>'
-    )
+    return f'<text class="word" x="{number(x)}" y="{number(y + 4)}" text-anchor="middle">{word}</text>'
+
+
+def _stretch(stretch: tuple[float, float], sheet: Sheet, outline: Outline) -> BaseGeometry:
+    body = outline.width if sheet.view == "plan" else outline.fuselage
+    return body.intersection(box(stretch[0], -1e5, stretch[1], 1e5))
 
 
 def _box(part: Stretch, sheet: Sheet, thing: Thing) -> str:
