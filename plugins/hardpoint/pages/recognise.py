@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from hardpoint.drawings.silhouette import silhouette
 from hardpoint.figures.sight_key import Answers, best_question, features, split, two_signs
 from hardpoint.pages import addresses
 from hardpoint.pages.addresses import relative
@@ -30,6 +31,8 @@ class Candidate:
     href: str
     signs: tuple[str, ...]
     flies: str
+    outline: str = ""
+    """SVG text of our own drawing: its silhouette from the left side."""
 
 
 @dataclass(frozen=True)
@@ -131,4 +134,5 @@ def _candidate(site: Site, type_: Type, attitude: Attitude, page: str) -> Candid
         if entry.type == type_.id
     ]
     href = relative(addresses.type_page(type_.id), page)
-    return Candidate(type_.airframe.name, href, tuple(two_signs(type_.airframe, attitude)), ", ".join(flies))
+    signs = tuple(two_signs(type_.airframe, attitude))
+    return Candidate(type_.airframe.name, href, signs, ", ".join(flies), silhouette(type_.airframe))
