@@ -88,6 +88,12 @@ def test_both_ends_of_the_reach_are_reached() -> None:
     assert high == pytest.approx(centre_of_gravity([(600, 2.1), (200, 4.0), (0, 0.5)])[1])
 
 
+def test_what_is_taken_off_moves_the_centre_away_from_itself() -> None:
+    """Taken off somewhere between 2 and 4 m: furthest aft when it was at 2 m, by hand (600 x 3 - 100 x 2) / 500."""
+    low, high = reach_of_centre([((600, 600), (3, 3)), ((-100, -100), (2, 4))])
+    assert (low, high) == pytest.approx(((1800 - 400) / 500, (1800 - 200) / 500))
+
+
 def test_nothing_has_no_centre() -> None:
     with pytest.raises(ValueError, match="nothing is left"):
         centre_of_gravity([(100, 2), (-100, 3)])

@@ -132,6 +132,16 @@ def test_what_is_unknown_is_said(fleet: Fleet, changes: list[tuple[tuple[str, ..
     assert says in _reason(_worked(fleet, BODKIN, *changes)[ONE])
 
 
+def test_fuel_in_a_high_tank_lifts_the_centre_above_the_points(fleet: Fleet) -> None:
+    """Empty 15 mm below its points; 44.6 kg of avgas at most 780 mm high raise it by 20 mm, by hand."""
+    states = {"points": ["firewall-pair", "tail-tube"], "tail_line": "not applicable", "hook": {"above": "5 m"}}
+    lift = states | {"states": [["empty"], ["full fuel"]]}
+    high = (("masses", "empty_cg"), {"fs": "1980", "wl": "below 485"})
+    found = _worked(fleet, "kelmarrow-thimble", (("lifts",), {"both": lift}), high)
+    assert "slings.both.empty.utilisation" in found
+    assert "above the points" in _refused(found["slings.both.full-fuel"])
+
+
 def test_a_leg_that_would_be_slack_refuses_the_lift(fleet: Fleet) -> None:
     """The centre of gravity of the Thimble aft of its tail tube: the front pair would have to push."""
     found = _worked(fleet, "kelmarrow-thimble", (("masses", "empty_cg"), {"fs": "5900", "wl": "below 480"}))

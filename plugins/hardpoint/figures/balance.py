@@ -59,8 +59,9 @@ def reach_of_centre(loads: Sequence[Load]) -> tuple[float, float]:
     """
     if any(low != high and low < 0 for (low, high), _ in loads):
         raise ValueError("what is taken off has one mass, not a range")
-    foremost = _extreme([(mass, station[0]) for mass, station in loads])
-    rearmost = -_extreme([(mass, -station[1]) for mass, station in loads])
+    # What is taken off moves the centre away from itself: its other end counts.
+    foremost = _extreme([(mass, station[0] if mass[0] >= 0 else station[1]) for mass, station in loads])
+    rearmost = -_extreme([(mass, -(station[1] if mass[0] >= 0 else station[0])) for mass, station in loads])
     return foremost, rearmost
 
 

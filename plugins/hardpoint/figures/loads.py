@@ -13,13 +13,14 @@ from functools import partial
 
 from hardpoint.figures.balance import reach_of_centre
 from hardpoint.figures.densities import WATER, density
-from hardpoint.figures.worked import Case, Input, MissingError, Range, position, quantity, spoken
+from hardpoint.figures.worked import Case, Input, MissingError, Range, convert_to_m, position, quantity, spoken
 from hardpoint.findings import Path
 from hardpoint.records.known import NonValue, entries, said
 from hardpoint.records.load_points import Condition
 from hardpoint.records.places import Place
 from hardpoint.records.surroundings import Flooding
 from hardpoint.records.tanks import ENGINE_FUELS, Fluid, Tank
+from hardpoint.records.texts import Span
 from hardpoint.words import later
 
 ON_TOP: tuple[Fluid, ...] = ("smoke oil", "water ballast", "de-icing fluid")
@@ -35,6 +36,8 @@ class Load:
     station: Range | MissingError
     inputs: tuple[Input, ...]
     sources: tuple[str, ...] = ()
+    heights: Range | None = None
+    """Least and greatest waterline at which it can act, m; None where the record has none."""
 
 
 @dataclass(frozen=True)
@@ -111,9 +114,9 @@ def _empty(case: Case, conditions: Sequence[Condition]) -> Iterator[Load]:
     try:
         station = position(cg.fs if cg else None, path, case.airframe.datum.unit, missing)
     except MissingError as unknown:
-        yield Load(mass.value, unknown, (mass,))
+        yield Load(mass.value, unknown, (mass,), heights=_waterlines(case, cg.wl if cg else None))
         return
-    yield Load(mass.value, station.value, (mass, station))
+    yield Load(mass.value, station.value, (mass, station), heights=_waterlines(case, cg.wl if cg else None))
 
 
 def _fuel(case: Case, conditions: Sequence[Condition], *, full: bool) -> Iterator[Load]:
@@ -161,7 +164,7 @@ def _tank(case: Case, name: str, tank: Tank, *, full: bool) -> Load:
     most = tank.count * capacity.value[1] * heavy.value[1]
     least = tank.count * capacity.value[0] * heavy.value[0] if full else 0.0
     station = _place(case, tank.place, path, later("the station of the tank {tank} is unknown", tank=spoken(name)))
-    return _load((least, most), station, (capacity, heavy), sources)
+    return _load((least, most), station, (capacity, heavy), sources, _height_of(case, tank.place))
 
 
 def _planned(case: Case, volume: Input, tanks: dict[str, Tank]) -> Load:
@@ -179,7 +182,10 @@ def _planned(case: Case, volume: Input, tanks: dict[str, Tank]) -> Load:
     known = [end for end in ends if isinstance(end, Input)]
     station = unknown or (min(end.value[0] for end in known), max(end.value[1] for end in known))
     inputs = (volume, *(found for found, _ in densities), *known)
-    return Load(mass, station, inputs, tuple(key for _, keys in densities for key in keys))
+    told = [_height_of(case, tank.place) for tank in tanks.values()]
+    levels = [height for height in told if height is not None]
+    heights = (min(low for low, _ in levels), max(high for _, high in levels)) if len(levels) == len(told) else None
+    return Load(mass, station, inputs, tuple(key for _, keys in densities for key in keys), heights)
 
 
 def _place(case: Case, place: Place | NonValue, path: Path, missing: str) -> Input | MissingError:
@@ -190,10 +196,62 @@ def _place(case: Case, place: Place | NonValue, path: Path, missing: str) -> Inp
         return unknown
 
 
-def _load(mass: Range, station: Input | MissingError, inputs: tuple[Input, ...], sources: tuple[str, ...] = ()) -> Load:
+def _load(
+    mass: Range,
+    station: Input | MissingError,
+    inputs: tuple[Input, ...],
+    sources: tuple[str, ...] = (),
+    heights: Range | None = None,
+) -> Load:
     if isinstance(station, MissingError):
-        return Load(mass, station, inputs, sources)
-    return Load(mass, station.value, (*inputs, station), sources)
+        return Load(mass, station, inputs, sources, heights)
+    return Load(mass, station.value, (*inputs, station), sources, heights)
+
+
+def _height_of(case: Case, place: Place | NonValue) -> Range | None:
+    return None if isinstance(place, NonValue) else _waterlines(case, place.wl)
+
+
+def _waterlines(case: Case, wl: Span | NonValue | None) -> Range | None:
+    """Least and greatest waterline, m; an end that is open reaches as far as the airframe. None where none is told."""
+    if wl is None or isinstance(wl, NonValue):
+        return None
+    unit, whole = case.airframe.datum.unit, _whole_height(case)
+    low = convert_to_m(wl.low, unit) if wl.low is not None else whole[0] if whole else None
+    high = convert_to_m(wl.high, unit) if wl.high is not None else whole[1] if whole else None
+    return None if low is None or high is None else (low, high)
+
+
+def _whole_height(case: Case) -> Range | None:
+    """From the lowest floor to the highest top of fuselage, canopy or wing, m; None without an outline."""
+    profile = said(case.airframe.profile)
+    if profile is None:
+        return None
+    unit = case.airframe.datum.unit
+    tops = [section.top for section in profile.sections]
+    tops += [] if profile.canopy_top is None else [profile.canopy_top]
+    tops += [s.wl.high for s in profile.surfaces.values() if s.kind == "wing" and s.wl.high is not None]
+    return convert_to_m(min(s.floor for s in profile.sections), unit), convert_to_m(max(tops), unit)
+
+
+def highest_centre(case: Case, state: State) -> float:
+    """The greatest waterline that the centre of gravity of a state can have, m. MissingError where it is unknown.
+
+    What has no height in the record acts anywhere between the lowest floor and the highest top. Of the empty aircraft
+    the record has to say it: nothing stands in for that.
+    """
+    path = ("masses", "empty_cg", "wl")
+    unknown = later("whether the centre of gravity hangs below the points is unknown")
+    whole = _whole_height(case)
+    if not state.loads or state.loads[0].heights is None:
+        raise MissingError(unknown, path)
+    known: list[tuple[Range, Range]] = []
+    for load in state.loads:
+        heights = load.heights or whole
+        if heights is None:
+            raise MissingError(unknown, ("profile",))
+        known.append((load.mass, heights))
+    return reach_of_centre(known)[1]
 
 
 def _people(case: Case, conditions: Sequence[Condition]) -> Iterator[Load]:
@@ -249,7 +307,8 @@ def _bay(case: Case, conditions: Sequence[Condition], *, name: str, bay: Floodin
     source, words, heavy = WATER[_water_here(case)]
     rho = Input(("station", "water", "fresh"), words, heavy, "kg/m3")
     station = _place(case, bay.place, path, later("the station of the bay {bay} is unknown", bay=spoken(name)))
-    yield _load((0.0, volume.value[1] * heavy[1]), station, (volume, rho), (source,))
+    heights = _height_of(case, bay.place)
+    yield _load((0.0, volume.value[1] * heavy[1]), station, (volume, rho), (source,), heights)
 
 
 def _water_here(case: Case) -> str:
@@ -277,7 +336,7 @@ def _off(case: Case, conditions: Sequence[Condition], taken_off: Sequence[str]) 
         mass = quantity(item.mass, (*path, "mass"), missing)
         station = _place(case, item.place, path, later("the station of {part} is unknown", part=spoken(name)))
         # A mass that two statements disagree about comes off with the lesser: more is left to lift.
-        yield _load((-item.count * mass.value[0],) * 2, station, (mass,))
+        yield _load((-item.count * mass.value[0],) * 2, station, (mass,), (), _height_of(case, item.place))
 
 
 def _planned_fuel(case: Case, conditions: Sequence[Condition]) -> Iterator[Load]:

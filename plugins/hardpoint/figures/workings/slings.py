@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from hardpoint.figures.loads import State, state_of
+from hardpoint.figures.loads import State, highest_centre, state_of
 from hardpoint.figures.rigging import Eye, RefusedError, Rigged, hook_height, legs_of, rigged, too_heavy
 from hardpoint.figures.slings import (
     STEEPEST_DEG,
@@ -28,7 +28,6 @@ from hardpoint.figures.worked import (
     Topic,
     Unsaid,
     Worked,
-    convert_to_m,
     spoken,
 )
 from hardpoint.figures.workings.masses import state_id, state_words
@@ -126,10 +125,10 @@ def compute(case: Case, name: str, lift: Lift, state: State, above_m: float | No
     rig = rigged(case, name, lift)
     factor = factor_of(case)
     mass = _mass(state, rig, factor)
-    _hangs_below(case, rig)
+    height = highest_centre(case, state)
+    _hangs_below(rig, height)
     stations = _stations(state, rig)
     weight = mass[1] * _G_M_S2
-    height = case_height(case)
     worst: list[Leg] = []
     for station in stations:
         legs = _legs(_pulls(rig, lift, name, (station, 0.0, height), weight, above_m))
@@ -175,19 +174,9 @@ def _whole(rig: Rigged, id_: str) -> float:
     return rig.allowable_n[id_] * (legs if rig.counts[id_] == "each" else 1)
 
 
-def case_height(case: Case) -> float:
-    """The greatest waterline that the centre of gravity can have, m. MissingError where it is unknown."""
-    cg = said(case.airframe.masses.empty_cg)
-    wl = said(cg.wl) if cg and cg.wl is not None else None
-    if wl is None or wl.high is None:
-        reason = later("whether the centre of gravity hangs below the points is unknown")
-        raise MissingError(reason, ("masses", "empty_cg", "wl"))
-    return convert_to_m(wl.high, case.airframe.datum.unit)
-
-
-def _hangs_below(case: Case, rig: Rigged) -> None:
+def _hangs_below(rig: Rigged, height: float) -> None:
     """Refused where the centre of gravity can lie above the points: it would turn over. Unknown is not below."""
-    if case_height(case) > min(eye.at[2] for eye in rig.eyes) + 1e-6:
+    if height > min(eye.at[2] for eye in rig.eyes) + 1e-6:
         reason = later("the centre of gravity can lie above the points: it would turn over")
         raise RefusedError(reason, ("masses", "empty_cg", "wl"))
 
