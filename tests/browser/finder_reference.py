@@ -18,7 +18,7 @@ import json
 import string
 import unicodedata
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from itertools import accumulate
 from pathlib import Path
@@ -102,8 +102,14 @@ class Words:
     texts: tuple[str, ...] = ()
     numbers: tuple[str, ...] = ()
     tails: tuple[str, ...] = ()
+    _told: dict[str, int] = field(default_factory=dict, compare=False, repr=False)
 
     def fits(self, run: str) -> int:
+        if run not in self._told:  # entries share their words, and one run is asked for on many ways through a query
+            self._told[run] = self._fits(run)
+        return self._told[run]
+
+    def _fits(self, run: str) -> int:
         found = [fits_words(run, text) for text in self.texts]
         shouted = number(run)
         found += [fits_code(shouted, number(one), "") for one in self.numbers]
