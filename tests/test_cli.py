@@ -497,6 +497,6 @@ def test_serving_ends_with_an_interrupt(served: subprocess.Popen[str]) -> None:
                 assert answer.status == 200
             break
     served.send_signal(signal.SIGINT)
-    rest = served.stdout.read()
-    assert served.wait(timeout=30) == 0, rest
+    rest, _ = served.communicate(timeout=30)
+    assert served.returncode == 0, rest
     assert rest.endswith("Stopped.\n")
