@@ -24,7 +24,6 @@ import pytest
 from hardpoint import browser, cli
 from hardpoint.commands import project, quality, site
 from hardpoint.commands import schema as schema_command
-from tests.interrupts import heed_interrupts
 
 ROOT = Path(__file__).resolve().parents[1]
 COMMANDS = sorted(cli.cli.commands)
@@ -484,7 +483,6 @@ def served() -> Iterator[subprocess.Popen[str]]:
         stdout=subprocess.PIPE,
         stderr=subprocess.STDOUT,
         text=True,
-        preexec_fn=heed_interrupts,
     )
     yield process
     process.kill()
@@ -503,6 +501,6 @@ def test_serving_ends_with_an_interrupt(served: subprocess.Popen[str]) -> None:
                 assert answer.status == 200
             break
     served.send_signal(signal.SIGINT)
-    rest = served.stdout.read()
-    assert served.wait(timeout=30) == 0, rest
+    rest, _ = served.communicate(timeout=30)
+    assert served.returncode == 0, rest
     assert rest.endswith("Stopped.\n")

@@ -23,7 +23,6 @@ from packaging.requirements import Requirement
 from packaging.utils import canonicalize_name
 
 from hardpoint import environment
-from tests.interrupts import heed_interrupts
 
 ROOT = Path(__file__).resolve().parents[1]
 LOCKS = ("run", "dev")
@@ -233,7 +232,6 @@ class Small:
             stderr=subprocess.PIPE,
             text=True,
             start_new_session=True,
-            preexec_fn=heed_interrupts,
         )
 
     @property

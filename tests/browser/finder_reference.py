@@ -23,7 +23,7 @@ import json
 import string
 import unicodedata
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from itertools import accumulate
 from pathlib import Path
@@ -126,13 +126,23 @@ class Words:
     texts: tuple[str, ...] = ()
     numbers: tuple[str, ...] = ()
     tails: tuple[str, ...] = ()
+    _told: dict[str, int] = field(default_factory=dict, compare=False, repr=False)
 
     def fits(self, run: str) -> int:
+        if run not in self._told:  # one run is asked for on many ways through a query
+            self._told[run] = self._fits(run)
+        return self._told[run]
+
+    def _fits(self, run: str) -> int:
         found = [fits_words(run, text) for text in self.texts]
         shouted = number(run)
         found += [fits_code(shouted, number(one), "") for one in self.numbers]
         found += [fits_code(run, squeezed(one), squeezed(one.partition("-")[2])) for one in self.tails]
         return min(found, default=NOT_AT_ALL)
+
+
+words_of = cache(Words)
+"""Entries that have the same words share them, and with them what has been asked of them."""
 
 
 @dataclass(frozen=True)
@@ -228,27 +238,27 @@ def _numbers(index: dict[str, Any]) -> Iterator[Entry]:
         tail = index["tails"][tail_at][0] if tail_at >= 0 else ""
         href = f"tails/{tail}.html" if tail else f"types/{type_[0]}.html"
         of = " ".join(filter(None, (type_[1], tail))) + f", {title}"
-        own = Words((*_names(type_), title, type_[3]), numbers=(display,))
-        beside = Words((index["words"]["number"], event), tails=(tail,) if tail else ())
+        own = words_of((*_names(type_), title, type_[3]), numbers=(display,))
+        beside = words_of((index["words"]["number"], event), tails=(tail,) if tail else ())
         yield Entry((index["words"]["number"], display, of), href, own, beside, frozenset([number(display)]), "number")
 
 
 def _tails(index: dict[str, Any]) -> Iterator[Entry]:
     for tail, type_at, *more in index["tails"]:
         type_ = index["types"][type_at] if type_at >= 0 else None
-        own = Words(_names(type_) if type_ else (), tails=(tail,))
+        own = words_of(_names(type_) if type_ else (), tails=(tail,))
         shown = (index["words"]["tail"], tail, type_[1] if type_ else "")
         href = (more[0] if more else "") or f"tails/{tail}.html"
         ask = len(more) > 2 and bool(more[2])
-        yield Entry(shown, href, own, Words((index["words"]["tail"],)), frozenset([squeezed(tail)]), "tail", ask)
+        yield Entry(shown, href, own, words_of((index["words"]["tail"],)), frozenset([squeezed(tail)]), "tail", ask)
 
 
 def _types(index: dict[str, Any]) -> Iterator[Entry]:
     for type_ in index["types"]:
         shown = (index["words"]["type"], type_[1], ", ".join(type_[2]))
-        own = Words((*_names(type_), type_[3]))
+        own = words_of((*_names(type_), type_[3]))
         names = frozenset(map(squeezed, _names(type_)))
-        yield Entry(shown, f"types/{type_[0]}.html", own, Words((index["words"]["type"],)), names, "type")
+        yield Entry(shown, f"types/{type_[0]}.html", own, words_of((index["words"]["type"],)), names, "type")
 
 
 def _places(index: dict[str, Any]) -> Iterator[Entry]:
@@ -258,7 +268,7 @@ def _places(index: dict[str, Any]) -> Iterator[Entry]:
             display for display, _, type_at, tail_at, *_ in index["numbers"] if (type_at, tail_at) == (at, -1)
         )
         for place in type_[4]:
-            entry = _place(index, place, type_, "", Words(_names(type_), numbers=flown))
+            entry = _place(index, place, type_, "", words_of(_names(type_), numbers=flown))
             of_type[at, place] = entry
             yield entry
     for at, (tail, type_at, *more) in enumerate(index["tails"]):
@@ -269,7 +279,7 @@ def _places(index: dict[str, Any]) -> Iterator[Entry]:
         type_ = index["types"][type_at]
         flown = tuple(display for display, _, _, tail_at, *_ in index["numbers"] if tail_at == at)
         for place in [*(place for place in type_[4] if place not in without), *added]:
-            beside = Words(_names(type_), numbers=flown, tails=(tail,))
+            beside = words_of(_names(type_), numbers=flown, tails=(tail,))
             stands_in = (
                 None if place in differs or (flown and not index["places"][place][1]) else of_type.get((type_at, place))
             )
@@ -289,7 +299,7 @@ def _place(
     home = f"types/{type_[0]}/{page}" if page else f"tails/{tail}" if tail else f"types/{type_[0]}"
     href = f"{home}.html" + (f"#{anchor}" if anchor else "")
     shown = (index["kinds"][kind], label, " ".join(filter(None, (type_[1], tail))))
-    own = Words((label, words, index["kinds"][kind]))
+    own = words_of((label, words, index["kinds"][kind]))
     return Entry(shown, href, own, beside, frozenset([squeezed(label)]), "place", ask, stands_in)
 
 
@@ -297,7 +307,7 @@ def _pages(index: dict[str, Any]) -> Iterator[Entry]:
     for kind in ("page", "doc"):
         said = index["words"][kind]
         for address, title, words in index["pages" if kind == "page" else "docs"]:
-            own = Words((title, words) if kind == "page" else (title,))
-            beside = Words((words, said))
+            own = words_of((title, words) if kind == "page" else (title,))
+            beside = words_of((words, said))
             names = frozenset([squeezed(title)])
             yield Entry((said, title, words if kind == "doc" else ""), address, own, beside, names, kind)

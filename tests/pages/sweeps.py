@@ -32,10 +32,11 @@ DAY = dt.date(2027, 6, 5)
 
 
 def with_answer(tree: dict[str, Tree], path: At, answer: Tree) -> dict[str, Tree]:
-    """The record with another answer at ``path``."""
-    made = copy.deepcopy(tree)
+    """The record with another answer at ``path``; what does not lie on the way there is shared with ``tree``."""
+    made = copy.copy(tree)
     here: Any = made
     for part in path[:-1]:
+        here[part] = copy.copy(here[part])
         here = here[part]
     here[path[-1]] = answer
     return made

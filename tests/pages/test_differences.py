@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import Any
 
 import pytest
@@ -50,10 +51,18 @@ def _marks(value: Any, folded: bool = False) -> Iterator[tuple[Was, bool]]:
         yield value, folded
     elif isinstance(value, tuple):
         yield from (mark for item in value for mark in _marks(item, folded))
-    elif is_dataclass(value) and not isinstance(value, type):
-        for field in fields(value):
-            away = folded or field.name == "more" or bool(getattr(value, "folded", False))
-            yield from _marks(getattr(value, field.name), away)
+    else:
+        for field in _fields(value.__class__):
+            held = getattr(value, field)
+            if isinstance(held, str | bool | None):
+                continue
+            away = folded or field == "more" or bool(getattr(value, "folded", False))
+            yield from _marks(held, away)
+
+
+@cache
+def _fields(shape: Any) -> tuple[str, ...]:
+    return tuple(field.name for field in fields(shape)) if is_dataclass(shape) else ()
 
 
 def test_every_difference_is_marked_where_it_bites_and_the_banner_leads_there() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 from collections import Counter
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from hardpoint.figures.fitness import open_questions
@@ -31,29 +32,36 @@ def _unknowns(view: Any, at: tuple[str, ...] = (), folded: bool = False) -> Iter
     if isinstance(view, tuple):
         for number, item in enumerate(view):
             yield from _unknowns(item, (*at, str(number)) if not dataclasses.is_dataclass(item) else at, folded)
-    elif dataclasses.is_dataclass(view) and not isinstance(view, type):
-        names = [
-            getattr(view, key, "")
-            for key in ("id", "title", "label", "strong", "text", "what", "where", "note", "remark")
-        ]
+    elif fields := _fields(view.__class__):
+        names = [getattr(view, key) for key in _NAMES if key in fields]
         here = (*at, *(name for name in names if isinstance(name, str) and name))
         marked = [getattr(view, key, "") for key in ("state", "tone", "where_state", "answer")]
         if not folded and (
             "unknown" in marked or "UNKNOWN" in marked or getattr(view, "unknown", False) is True or _says(view)
         ):
             yield here
-        for field in dataclasses.fields(view):
-            away = folded or field.name == "more" or bool(getattr(view, "folded", False))
-            yield from _unknowns(getattr(view, field.name), (*here, field.name), away)
+        for field in fields:
+            held = getattr(view, field)
+            if isinstance(held, str | bool | None):  # told above; nothing lies below it
+                continue
+            away = folded or field == "more" or bool(getattr(view, "folded", False))
+            yield from _unknowns(held, (*here, field), away)
+
+
+_NAMES = ("id", "title", "label", "strong", "text", "what", "where", "note", "remark")
+
+
+@cache
+def _fields(shape: Any) -> tuple[str, ...]:
+    return tuple(field.name for field in dataclasses.fields(shape)) if dataclasses.is_dataclass(shape) else ()
 
 
 def _says(view: Any) -> bool:
-    return any(
-        isinstance(getattr(view, field.name), str) and "UNKNOWN" in getattr(view, field.name)
-        for field in dataclasses.fields(view)
-    )
+    told = (getattr(view, field) for field in _fields(view.__class__))
+    return any(isinstance(text, str) and "UNKNOWN" in text for text in told)
 
 
+SITE = Site(FLEET, (), DAY, DAY.isoformat())
 MOST_TRIES = 2
 """Whether an answer admits unknown is a matter of its kind; now and then another answer of a record forbids it."""
 
@@ -99,8 +107,15 @@ def test_unknown_is_said_in_view_wherever_it_is_planted() -> None:
 
 def _planned(type_: Type, airframe: Airframe) -> bool:
     """Whether the structure page says it, or the page of what is unanswered lists one more."""
-    site = Site(FLEET, (), DAY, DAY.isoformat())
     now = dataclasses.replace(type_, airframe=airframe)
-    if set(_unknowns(structure_page(site, now).view)) - set(_unknowns(structure_page(site, type_).view)):
+    structure, gaps = _planning_pages(type_.id)
+    if set(_unknowns(structure_page(SITE, now).view)) - structure:
         return True
-    return type_gaps_page(site, now).view != type_gaps_page(site, type_).view
+    return type_gaps_page(SITE, now).view != gaps
+
+
+@cache
+def _planning_pages(type_id: str) -> tuple[set[tuple[str, ...]], object]:
+    """What both pages say of the record as it stands."""
+    type_ = FLEET.types[type_id]
+    return set(_unknowns(structure_page(SITE, type_).view)), type_gaps_page(SITE, type_).view

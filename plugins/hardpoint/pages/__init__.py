@@ -3,9 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass
-from functools import cache
-from typing import Any
 
 from hardpoint.pages.across import across_pages
 from hardpoint.pages.brief import brief_pages
@@ -24,6 +21,7 @@ from hardpoint.pages.recognise import recognise_page
 from hardpoint.pages.site import Page, Site
 from hardpoint.pages.station_page import station_page
 from hardpoint.pages.structure_page import structure_page
+from hardpoint.pages.things import anchors
 from hardpoint.pages.two_at_once import two_at_once_page
 from hardpoint.pages.unlike import type_unlike_page, unlike_page
 
@@ -58,27 +56,3 @@ def all_pages(site: Site) -> Iterator[Page]:
         yield event_figures_page(site, event_id)
         yield two_at_once_page(site, event_id)
         yield event_gaps_page(site, event_id, line_up)
-
-
-def anchors(view: Any) -> set[str]:
-    """Every anchor that a page will have: the ids of its sections, blocks, lines and rows."""
-    found: set[str] = set()
-    waiting = [view]
-    while waiting:
-        value = waiting.pop()
-        if isinstance(value, tuple):
-            waiting.extend(value)
-            continue
-        shape: Any = type(value)
-        for name in _fields(shape):
-            held = getattr(value, name)
-            if not isinstance(held, str):
-                waiting.append(held)
-            elif name == "id" and held:
-                found.add(held)
-    return found
-
-
-@cache
-def _fields(shape: Any) -> tuple[str, ...]:
-    return tuple(field.name for field in fields(shape)) if is_dataclass(shape) else ()

@@ -14,6 +14,7 @@ from hardpoint.findings import Path, dotted
 from hardpoint.pages.addresses import anchor
 from hardpoint.pages.shown import Shown, said_before, spoken
 from hardpoint.pages.terms import label_of, term, title_of
+from hardpoint.pages.things import anchors, things
 from hardpoint.pages.view import Fact, Line, Lines, Link, Row, Section, Steps, Was
 from hardpoint.records.fleet import Override
 from hardpoint.records.known import Tree
@@ -82,13 +83,13 @@ def _says(sections: tuple[Section, ...], was: Was) -> bool:
 
 def _put(sections: tuple[Section, ...], path: Path, was: Was, *, gone: bool) -> tuple[Section, ...]:
     name = anchor(path)
-    if name in set(_ids(sections)):
+    if name in anchors(sections):
         found: list[bool] = []
         made = tuple(_with(section, name, was, found) for section in sections)
         if found:
             return made
     home = _SECTION_OF.get(str(path[0]), _ELSEWHERE)
-    fresh = name not in set(_ids(sections))
+    fresh = name not in anchors(sections)
     return tuple(
         _headed(section, path, was, name if fresh else "", gone) if section.id == home else section
         for section in sections
@@ -123,28 +124,11 @@ def _with(part: Any, name: str, was: Was, found: list[bool]) -> Any:
 
 
 def _all(value: Any) -> Iterator[Was]:
-    if isinstance(value, Was):
-        yield value
-    elif isinstance(value, tuple):
-        yield from (found for item in value for found in _all(item))
-    elif is_dataclass(value) and not isinstance(value, type):
-        yield from (found for field in fields(value) for found in _all(getattr(value, field.name)))
+    return (thing for thing in things(value) if isinstance(thing, Was))
 
 
 def _told(sections: tuple[Section, ...]) -> Iterator[str]:
     yield from (was.at for was in _all(sections))
-
-
-def _ids(value: Any) -> Iterator[str]:
-    if isinstance(value, tuple):
-        yield from (found for item in value for found in _ids(item))
-    elif is_dataclass(value) and not isinstance(value, type):
-        for field in fields(value):
-            held = getattr(value, field.name)
-            if field.name == "id" and held:
-                yield held
-            elif isinstance(held, tuple):
-                yield from _ids(held)
 
 
 def part_of(path: Path) -> str:
@@ -157,7 +141,7 @@ def banner(shown: Shown, sections: tuple[Section, ...]) -> tuple[tuple[Line, ...
 
     Each leads to its place in ``sections``: to its own anchor, or to the part of the page that it stands in.
     """
-    ids = set(_ids(sections))
+    ids = anchors(sections)
     alike: dict[object, list[Override]] = {}
     for override in sorted(shown.overrides, key=_rank):
         alike.setdefault(_alike(override), []).append(override)

@@ -89,11 +89,12 @@ class _Admits:
             raise
 
 
+_BY_WORD: Mapping[str, NonValue] = {word.value: word for word in NonValue}
+"""A look-up: every answer of every record is asked whether it is one of these, and an enumeration says no slowly."""
+
+
 def _as_non_value(value: Any) -> NonValue | None:
-    try:
-        return NonValue(value)
-    except ValueError:
-        return None
+    return _BY_WORD.get(value) if isinstance(value, str) else None
 
 
 Known = Annotated[T | NonValue, _Admits(*NonValue)]

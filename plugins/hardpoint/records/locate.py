@@ -50,7 +50,12 @@ def leads_somewhere(model: type[Part], pattern: Path) -> bool:
 
 def keys_of(model: type[Part]) -> list[str]:
     """The keys as authors write them."""
-    return [field.alias or name for name, field in model.model_fields.items()]
+    return [*_keys(model)]
+
+
+@lru_cache(maxsize=1024)
+def _keys(model: type[Part]) -> tuple[str, ...]:
+    return tuple(field.alias or name for name, field in model.model_fields.items())
 
 
 @lru_cache(maxsize=65536)

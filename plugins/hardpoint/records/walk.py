@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 from typing import Any
 
 from hardpoint.findings import Path
@@ -27,19 +28,42 @@ def values_of(value: Any, path: Path = ()) -> Iterator[tuple[Path, Any]]:
     A question that was left out and counts as unknown (``silence_is_unknown``) is told as one that says so, and so is
     one that is answered in part (``open_beside``).
     """
+    found: list[tuple[Path, Any]] = []
+    _collect(value, path, found)
+    return iter(found)
+
+
+def _collect(value: Any, path: Path, found: list[tuple[Path, Any]]) -> None:
+    """Into one list: a generator in each part would hand every value up through all that is above it."""
     if isinstance(value, Part):
-        yield from (found for key, child in fields_of(value) for found in values_of(child, (*path, key)))
-        yield from (((*path, key), NonValue.UNKNOWN) for key in value.silence_is_unknown if getattr(value, key) is None)
-        yield from (((*path, key), NonValue.UNKNOWN) for key in value.open_beside())
-    elif isinstance(value, Mapping):
-        yield from (found for key, child in value.items() for found in values_of(child, (*path, key)))
+        for name, key in _keys(type(value)):
+            child = getattr(value, name)
+            if child is not None:
+                _collect(child, (*path, key), found)
+        found += [((*path, key), NonValue.UNKNOWN) for key in value.silence_is_unknown if getattr(value, key) is None]
+        found += [((*path, key), NonValue.UNKNOWN) for key in value.open_beside()]
     elif isinstance(value, tuple) and not hasattr(value, "_fields"):
-        yield from (found for index, child in enumerate(value) for found in values_of(child, (*path, index)))
-    elif value is not None:
-        yield path, value
+        for index, child in enumerate(value):
+            _collect(child, (*path, index), found)
+    elif isinstance(value, _PLAIN) or not isinstance(value, Mapping):
+        if value is not None:
+            found.append((path, value))
+    else:
+        for key, child in value.items():
+            _collect(child, (*path, key), found)
+
+
+_PLAIN = (str, int)
+"""What most values are: asking first spares the dear question whether they are a mapping."""
 
 
 def fields_of(part: Part) -> Iterator[tuple[str, Any]]:
     """Keys as authors write them (``from``, not ``from_``), with values."""
-    for name, field in type(part).model_fields.items():
-        yield field.alias or name, getattr(part, name)
+    for name, key in _keys(type(part)):
+        yield key, getattr(part, name)
+
+
+@cache
+def _keys(model: type[Part]) -> tuple[tuple[str, str], ...]:
+    """The fields of a model and their keys."""
+    return tuple((name, field.alias or name) for name, field in model.model_fields.items())
