@@ -71,7 +71,7 @@ def test_carbon_dioxide_in_two_phases() -> None:
     assert heated_pressure("carbon dioxide", 680, 328.15) / 1e5 == pytest.approx(159.6, abs=0.05)
 
 
-def test_the_filling_that_the_regulation_allows_keeps_to_its_limit() -> None:
+def test_the_filling_that_the_regulation_allows_comes_close_to_its_limit_in_heat() -> None:
     """49 CFR 173.304a (R): 68 % for 1800 psi cylinders, at 55 degC at most 5/4 of service pressure: 155.1 bar gauge.
 
     V: the real gas comes to 159.6 bar absolute, 2 % above; the regulation's charts and the equation of state differ so

@@ -64,6 +64,14 @@ def test_leg_factors_of_the_standard_stay_above_ours() -> None:
         assert leg_tensions(points, hook, rated)[0] <= 1.0 + 1e-9
 
 
+def test_three_legs_of_the_standard_stay_above_ours() -> None:
+    """EN 13414-1:2003 table 4 (R): three legs, evenly spread, 2.1 up to 45 degrees from the vertical, 1.5 to 60."""
+    around = [(math.cos(turn), math.sin(turn), 0.0) for turn in (0.0, 2 * math.pi / 3, 4 * math.pi / 3)]
+    for degrees, rated in ((45, 2.1), (60, 1.5)):
+        hook = (0.0, 0.0, 1 / math.tan(math.radians(degrees)))
+        assert max(leg_tensions(around, hook, rated)) <= 1.0 + 1e-9
+
+
 def test_four_legs_are_rated_as_three_at_most() -> None:
     """EN 13414-1 (R): three and four legs alike 2.1 to 45 degrees; Steelworker fig. 6-60 (R): two may carry all.
 

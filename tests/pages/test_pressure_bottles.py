@@ -6,8 +6,8 @@ import datetime as dt
 from typing import cast
 
 from hardpoint.pages.across.pressure_bottles import pressure_bottles_page
+from hardpoint.pages.board_view import BoardPage
 from hardpoint.pages.site import Site
-from hardpoint.pages.view import BoardPage
 from tests.pages.sweeps import FLEET
 
 

@@ -10,12 +10,12 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import pairwise
 from typing import Literal
 
 from shapely import LineString, Point, Polygon, unary_union
 from shapely.geometry.base import BaseGeometry
 
+from hardpoint.figures.sections import between_sections
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import said
 from hardpoint.records.outline import Body, Profile, Section, Surface
@@ -91,12 +91,7 @@ class Outline:
 
     def _between(self, fs: float, key: str) -> float:
         known = [(float(s.fs) * self.mm, float(getattr(s, key)) * self.mm) for s in self.profile.sections]
-        if fs <= known[0][0]:
-            return known[0][1]
-        for (start, first), (end, last) in pairwise(known):
-            if fs <= end:
-                return first + (last - first) * ((fs - start) / (end - start) if end > start else 1.0)
-        return known[-1][1]
+        return between_sections(known, fs)
 
 
 def outline_of(airframe: Airframe) -> Outline | None:

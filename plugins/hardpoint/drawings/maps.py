@@ -11,12 +11,14 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
+from typing import cast
 
 from hardpoint.drawings.geometry import Flat, Outline, outline_of
 from hardpoint.drawings.glyphs import anchor_of, flat, sector, seen, strokes, wedge
 from hardpoint.drawings.labels import RADIUS, Label, lane_height, place
 from hardpoint.drawings.sheet import MARGIN, WIDTH, Sheet, View, drawn, number, sheet_of
 from hardpoint.drawings.things import Map, Thing, things
+from hardpoint.figures.rigging import AXES
 from hardpoint.findings import Path
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.known import entries, said
@@ -28,14 +30,6 @@ Href = Callable[[Path], str]
 RULER = 44.0
 """Units below the airframe for the ruler, the written ends and the scale bar."""
 _SIDES = {"left": mark("LEFT SIDE"), "right": mark("RIGHT SIDE"), "plan": mark("FROM THE CANOPY SIDE")}
-_AXES: dict[Axis, tuple[float, float, float]] = {
-    "towards canopy": (0, 0, 1),
-    "towards floor": (0, 0, -1),
-    "forward": (-1, 0, 0),
-    "aft": (1, 0, 0),
-    "pilot's left": (0, -1, 0),
-    "pilot's right": (0, 1, 0),
-}
 
 
 @dataclass(frozen=True)
@@ -155,9 +149,9 @@ def _directions(airframe: Airframe, thing: Thing, sheet: Sheet) -> str:
 
 def _cone(point: LoadPoint, thing: Thing, sheet: Sheet) -> str:
     axis, cone = said(point.axis), said(point.cone)
-    if axis is None or cone is None or axis not in _AXES:
+    if axis is None or cone is None or axis not in AXES:
         return ""
-    direction = _on_sheet(_AXES[axis], sheet)
+    direction = _on_sheet(AXES[cast(Axis, axis)], sheet)
     if direction is None:
         return ""
     edges = "".join(wedge(flat(at, sheet), direction, cone.si[0]) for at in seen(thing, sheet))
@@ -169,7 +163,7 @@ def _sector(device: Pyrotechnic, thing: Thing, sheet: Sheet) -> str:
     raised = said(exit_.raised) if exit_ else None
     if exit_ is None or raised is None:
         return ""
-    along = _AXES[exit_.towards]
+    along = AXES[exit_.towards]
     level, rise = math.cos(raised.si[0]), math.sin(raised.si[0])
     direction = _on_sheet((along[0] * level, along[1] * level, rise), sheet)
     return "".join(sector(flat(at, sheet), direction) for at in seen(thing, sheet)) if direction else ""

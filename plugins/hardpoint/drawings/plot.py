@@ -6,10 +6,11 @@ Pure: points in, SVG text out. The lowest value of either axis is 0, so that hei
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
 
+from hardpoint.drawings.geometry import Flat
 from hardpoint.drawings.sheet import WIDTH, number, way
 
 _LEFT, _RIGHT, _TOP, _BOTTOM = 44.0, 10.0, 20.0, 34.0
@@ -41,7 +42,7 @@ def plot(curves: Sequence[Curve], x_words: str, y_words: str, label: str) -> str
         *_ticks(most_x, most_y, at),
         f'<text class="end" x="{WIDTH - _RIGHT:g}" y="{_HEIGHT - 4:g}" text-anchor="end">{escape(x_words)}</text>',
         f'<text class="end" x="4" y="12">{escape(y_words)}</text>',
-        *(part for turn, curve in enumerate(curves) for part in _drawn(curve, turn, at)),
+        *(part for curve in curves for part in _drawn(curve, at)),
     ]
     size = f'viewBox="0 0 {WIDTH:g} {_HEIGHT:g}" width="{WIDTH:g}" height="{_HEIGHT:g}"'
     head = f'<svg class="map plot" role="img" aria-label="{escape(label)}" {size} xmlns="http://www.w3.org/2000/svg">'
@@ -56,7 +57,7 @@ def _round_up(value: float) -> float:
     return next(step * times for times in (1, 1.5, 2, 3, 4, 5, 6, 8, 10) if value <= step * times * (1 + 1e-9))
 
 
-def _ticks(most_x: float, most_y: float, at) -> Iterator[str]:  # type: ignore[no-untyped-def]
+def _ticks(most_x: float, most_y: float, at: Callable[[float, float], Flat]) -> Iterator[str]:
     for share in (0.0, 0.25, 0.5, 0.75, 1.0):
         x, y = at(most_x * share, 0.0)
         yield f'<path class="axis" d="M{number(x)},{number(y)}v4"/>'
@@ -66,7 +67,7 @@ def _ticks(most_x: float, most_y: float, at) -> Iterator[str]:  # type: ignore[n
         yield f'<text class="tick" x="{number(x - 6)}" y="{number(y + 4)}" text-anchor="end">{most_y * share:g}</text>'
 
 
-def _drawn(curve: Curve, turn: int, at) -> Iterator[str]:  # type: ignore[no-untyped-def]
+def _drawn(curve: Curve, at: Callable[[float, float], Flat]) -> Iterator[str]:
     placed = [at(*point) for point in curve.points]
     yield f'<path class="{"limit broken" if curve.limit else "curve"}" d="{way(placed)}"/>'
     x, y = placed[0] if curve.limit else placed[len(placed) // 2]

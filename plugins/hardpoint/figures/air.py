@@ -8,7 +8,7 @@ from hardpoint.figures.bottles import ATMOSPHERE_PA, gas_density, heated_pressur
 
 _GRAVITY_M_S2 = 9.80665
 _WATER_KG_M3: Mapping[str, float] = {"fresh": 1000.0, "salt": 1025.0}
-_DEEPEST_M = 60.0
+_DEEPEST_M = 100.0
 
 
 def ambient_pressure(depth_m: float, water: str = "fresh") -> float:
@@ -24,7 +24,7 @@ def ambient_pressure(depth_m: float, water: str = "fresh") -> float:
 
     Source: us-navy-diving
 
-    Range: 0 to 60 m; water fresh or salt, otherwise ValueError. The source counts 33 ft of sea water as one atmosphere.
+    Range: 0 to 100 m; water fresh or salt, otherwise ValueError. The source counts 33 ft of sea water as 1 atm.
 
     Example: 3 m of fresh water, in bar.
 
@@ -66,7 +66,7 @@ def endurance(
     Source: us-navy-diving
     Source: coolprop
 
-    Range: 0 to 60 m, a reserve below what is left after cooling, volume and rate above 0, otherwise ValueError. Where
+    Range: 0 to 100 m, a reserve below what is left after cooling, volume and rate above 0, otherwise ValueError. Where
     the pressure of the depth is above the reserve, it is the end. Nobody breathes evenly.
 
     Example: 1.5 L at 200 bar, filled at 20 degC, in water of 14 degC at 3 m, down to 10 bar, 50 L/min.

@@ -10,6 +10,9 @@ from collections.abc import Mapping
 
 from hardpoint.records.sources import Source
 
+COMMON_PRACTICE = "common practice"
+"""What stands in place of a key where the trade does something so and no source says it."""
+
 CITATIONS: Mapping[str, Source] = {
     "faa-h-8083-1": Source(
         title="Aircraft Weight and Balance Handbook, FAA-H-8083-1",

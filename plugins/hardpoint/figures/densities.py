@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.worked import Input, MissingError, Range, quantity, spoken
 from hardpoint.findings import Path
 from hardpoint.records.known import NonValue
@@ -22,7 +23,7 @@ PUBLISHED: Mapping[Fluid, tuple[str, str, Range]] = {
 
 WATER: Mapping[str, tuple[str, str, Range]] = {
     "fresh": PUBLISHED["water ballast"],
-    "salt": ("common practice", later("1.025 kg/L"), (1025.0, 1025.0)),
+    "salt": (COMMON_PRACTICE, later("1.025 kg/L"), (1025.0, 1025.0)),
 }
 """Of the water beside the field, by what the station says of it."""
 

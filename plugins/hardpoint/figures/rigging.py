@@ -8,6 +8,7 @@ from typing import cast
 
 from hardpoint.figures.refusals import divisor_of, refusal
 from hardpoint.figures.reports import refused_while_live, reports_that_count
+from hardpoint.figures.sections import between_sections
 from hardpoint.figures.slings import Spot
 from hardpoint.figures.worked import Case, Input, MissingError, convert_to_m, position, spoken
 from hardpoint.findings import Path
@@ -188,10 +189,7 @@ def _half_width(airframe: Airframe, fs_m: float, id_: str) -> float:
         raise MissingError(reason, ("profile",))
     unit = airframe.datum.unit
     known = sorted((convert_to_m(s.fs, unit), convert_to_m(s.half_width, unit)) for s in profile.sections)
-    before = max((pair for pair in known if pair[0] <= fs_m), default=known[0])
-    after = min((pair for pair in known if pair[0] >= fs_m), default=known[-1])
-    share = (fs_m - before[0]) / (after[0] - before[0]) if after[0] > before[0] else 0.0
-    return before[1] + share * (after[1] - before[1])
+    return between_sections(known, fs_m)
 
 
 def hook_height(hook: Hook | NonValue, name: str) -> float:

@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
+from hardpoint.pages.board_view import BoardPage, BoardRow, Column, Facet
 from hardpoint.pages.site import Page, Site
-from hardpoint.pages.view import BoardPage, BoardRow, Column, Facet, Link, Value
+from hardpoint.pages.view import Link, Value
 from hardpoint.records.known import NonValue, said
 from hardpoint.units import Quantity
 

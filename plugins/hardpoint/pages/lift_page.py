@@ -60,8 +60,8 @@ def lift_page(site: Site, type_: Type) -> Page:
         Link(say("All figures, converted, with sources"), addresses.relative(addresses.figures_page(type_.id), page)),
     )
     frame = site.frame(page, title, (shown.name, addresses.type_page(type_.id)))
-    view = SheetPage(frame, title, lead, sections, links, site.cautions)
-    return Page(page, title, "lift.html", view)
+    view = SheetPage(frame, title, lead, sections, links, site.cautions, look="liftsheet")
+    return Page(page, title, "sheet.html", view)
 
 
 def _points(site: Site, shown: Shown) -> Block:
@@ -122,7 +122,7 @@ def _legs(case: Case) -> Iterator[Block]:
                     plots.append(_plot(name, words, found))
             else:
                 verdict, _, tone = verdict_of(case, name, lift, conditions)
-                yield Lines((Line(verdict.text, f"{words}:", tone),))  # type: ignore[arg-type]
+                yield Lines((Line(verdict.text, f"{words}:", tone),))
     yield from plots
 
 

@@ -14,7 +14,7 @@ from hardpoint.pages.shown import Shown
 from hardpoint.pages.site import Site
 from hardpoint.pages.telling import tell
 from hardpoint.pages.terms import first_capital, name_words
-from hardpoint.pages.view import Block, Line, Lines, Row, Table, Value
+from hardpoint.pages.view import Block, Line, Lines, Row, Table, Tone, Value
 from hardpoint.records.load_points import Condition, Lift
 from hardpoint.units import Rounding, computed
 from hardpoint.words import mark, say, say_again
@@ -55,12 +55,12 @@ def _rows(case: Case, name: str, lift: Lift) -> Iterator[Row]:
         first = Value(first_capital(name_words(name)))
         verdict, legs, tone = verdict_of(case, name, lift, conditions)
         id_ = f"lifted-{name}-{'-'.join(conditions).replace(' ', '-')}"
-        yield Row((first, words, verdict, mass, *legs), id_, tone)  # type: ignore[arg-type]
+        yield Row((first, words, verdict, mass, *legs), id_, tone)
 
 
 def verdict_of(
     case: Case, name: str, lift: Lift, conditions: tuple[Condition, ...]
-) -> tuple[Value, tuple[Value, ...], str]:
+) -> tuple[Value, tuple[Value, ...], Tone]:
     """What the figures say of a lift in a state, the cells of its legs, and the tone of its row."""
     nothing = (Value(say("not computed")), Value(say("not computed")))
     try:

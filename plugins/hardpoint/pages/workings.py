@@ -14,7 +14,7 @@ from hardpoint.pages import addresses
 from hardpoint.pages.site import Site
 from hardpoint.pages.telling import several, tell
 from hardpoint.pages.terms import label_of
-from hardpoint.pages.view import Labelled, Row, Section, Table, Value
+from hardpoint.pages.view import Labelled, Row, Section, Table, Tone, Value
 from hardpoint.records.airframe import Airframe
 from hardpoint.records.event import Day, Entry
 from hardpoint.records.sources import Source
@@ -22,8 +22,6 @@ from hardpoint.records.station import Station
 from hardpoint.units import Rounding, computed
 from hardpoint.words import Later, mark, say, say_again
 
-COMMON_PRACTICE = "common practice"
-"""What stands in place of a key where the trade does something so and no source says it."""
 _HEADS = (mark("What"), mark("Figure"), mark("From"), mark("Formula and source"))
 _ROUNDED: dict[Rounding, str] = {
     "up": mark("rounded up, the safe side"),
@@ -70,9 +68,9 @@ def told_figure(figure: Worked) -> Value:
 
 
 def _row(figure: Worked, page: str, prefix: str) -> Row:
-    tone = "plain" if isinstance(figure, Figure) else "caution"
+    tone: Tone = "plain" if isinstance(figure, Figure) else "caution"
     cells = (Value(say_again(figure.what)), told_figure(figure), _from(figure), _how(figure, page))
-    return Row(cells, f"{prefix}-{figure.id}".replace(".", "-").replace("_", "-"), tone)  # type: ignore[arg-type]
+    return Row(cells, f"{prefix}-{figure.id}".replace(".", "-").replace("_", "-"), tone)
 
 
 def _from(figure: Worked) -> Value:

@@ -14,6 +14,7 @@ from hardpoint.figures.bottles import (
     heated_pressure,
     stored_energy,
 )
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.worked import (
     Case,
     Figure,
@@ -35,7 +36,6 @@ from hardpoint.units import Rounding
 from hardpoint.words import later, mark
 
 _METHOD = "bottles"
-COMMON_PRACTICE = "common practice"
 FILLED_AT_K = 288.15
 """Working pressures count at 15 degC, as the check values and the standards of cylinders have it."""
 _HOT_DEG_C = (65, 100, 200, 300)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import get_args
 
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.fitness import open_questions
 from hardpoint.figures.worked import Case, Figure, Input, Topic, Unsaid, Worked
 from hardpoint.records.known import NonValue, said
@@ -13,7 +14,7 @@ from hardpoint.records.walk import values_of
 from hardpoint.words import later, mark
 
 _METHOD = "currency"
-_SOURCES = ("common practice",)
+_SOURCES = (COMMON_PRACTICE,)
 
 
 def _work(case: Case) -> Iterator[Worked]:

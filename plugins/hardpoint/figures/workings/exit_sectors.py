@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from hardpoint.figures.behind import FLYING
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.construction import above
 from hardpoint.figures.exits import axis, direction
 from hardpoint.figures.reports import counts_as_live
@@ -229,7 +230,7 @@ def _figures(name: str, what: Later, sector: Sector, inputs: tuple[Input, ...]) 
             inputs,
             _FORMULA,
             _METHOD,
-            ("common practice",),
+            (COMMON_PRACTICE,),
             caution,
         )
 

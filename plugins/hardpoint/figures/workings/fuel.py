@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.densities import density
 from hardpoint.figures.fire import HEAT_FLUXES_W_M2, PoolFire, distance_to_flux, pool_fire, spill_area
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Range, Topic, Unsaid, Worked, quantity, spoken
@@ -91,7 +92,7 @@ def _grade(fluid: Fluid, tanks: Mapping[str, Tank]) -> _Grade:
     )
 
 
-_OWN = ("common practice",)
+_OWN = (COMMON_PRACTICE,)
 
 
 def _planned(case: Case, id_: str, grade: _Grade) -> Iterator[Worked]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.draining import drain_time, hook_load
 from hardpoint.figures.loads import State, state_of
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Topic, Unsaid, Worked, over, quantity, spoken
@@ -64,7 +65,7 @@ def _load(case: Case, named: tuple[str, Lift], state: State, hook: tuple[str, Cr
         rigging = Input(rigging.path, told, both, "kg")
     value = over(hook_load, state.mass, rigging.value, factor.value)
     inputs = (*state.inputs, rigging, factor)
-    formula, sources = "(m + m rigging) f", ("common practice",)
+    formula, sources = "(m + m rigging) f", (COMMON_PRACTICE,)
     return Figure(f"{id_}.load", what, value, "kg", "kg", "up", inputs, formula, _METHOD, sources, _CAUTION)
 
 
@@ -79,7 +80,7 @@ def _radius(load: Figure, name: str, crane: Crane, id_: str, what: str) -> Worke
     inputs = (*load.inputs, Input(path, furthest.text, furthest.si, "m"))
     return Figure(
         f"{id_}.radius", what, (furthest.si[0],) * 2, "m", "m", "down", inputs, "max R: m(R) ≥ m", _METHOD,
-        ("common practice",), later("by the station's own table; the ground under the outriggers counts too"),
+        (COMMON_PRACTICE,), later("by the station's own table; the ground under the outriggers counts too"),
     )  # fmt: skip
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.landmarks import Apart, nearest_two
 from hardpoint.figures.worked import (
     Case,
@@ -88,7 +89,7 @@ def _figure(case: Case, id_: str, words: Later, here: Input, found: Apart, landm
     value = (abs(found.near), abs(found.far))
     stated = stretch_said(entries(case.airframe.landmarks)[found.landmark].fs)
     given = (here, Input(("landmarks", found.landmark, "fs"), stated, landmark, "m"))
-    source, formula = ("common practice",), "d = |p − l|"
+    source, formula = (COMMON_PRACTICE,), "d = |p − l|"
     return Figure(id_, what, value, "m", unit, "nearest", given, formula, _METHOD, source, digits=4)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.lifting_out import lift_out_mass
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Range, Topic, Unsaid, Worked, quantity, spoken
 from hardpoint.findings import Path
@@ -36,7 +37,7 @@ def _ties(name: str, seat: Seat) -> Figure | Unsaid:
         spoken(tie) for tie, answer in seat.ties.items() if answer is NonValue.UNKNOWN or tie in entries(seat.ties)
     )
     given = (Input(path, names or str(known), value, ""),)
-    return Figure(id_, what, value, "", "", "up", given, "n", _METHOD, ("common practice",), _MORE)
+    return Figure(id_, what, value, "", "", "up", given, "n", _METHOD, (COMMON_PRACTICE,), _MORE)
 
 
 def lift_out(station: Station | None, name: str, seat: Seat) -> Figure | Unsaid:
@@ -50,7 +51,7 @@ def lift_out(station: Station | None, name: str, seat: Seat) -> Figure | Unsaid:
         return unknown.of(id_, what, _METHOD)
     value = lift_out_mass(occupant.value, [thing.value for thing in leaving])
     given = (occupant, *leaving)
-    return Figure(id_, what, value, "kg", "kg", "up", given, "M = m + Σ kᵢ", _METHOD, ("common practice",), _WET)
+    return Figure(id_, what, value, "kg", "kg", "up", given, "M = m + Σ kᵢ", _METHOD, (COMMON_PRACTICE,), _WET)
 
 
 def _leaving(station: Station | None, name: str, seat: Seat) -> Iterator[Input]:

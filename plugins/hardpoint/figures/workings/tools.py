@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.windows import thickness_to_spare
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Topic, Unsaid, Worked, quantity, spoken
 from hardpoint.findings import Path
@@ -178,7 +179,7 @@ def _spare(id_: str, what: Later, name: str, tool: Tool, thick: Input) -> Worked
         return Unsaid(id_, what, reason, reach.path, _METHOD, refused=True)
     ends = (min(left), max(left))
     formula = "s = T − d"
-    return Figure(id_, what, ends, "m", "mm", "down", (thick, reach), formula, _METHOD, ("common practice",), _EDGES)
+    return Figure(id_, what, ends, "m", "mm", "down", (thick, reach), formula, _METHOD, (COMMON_PRACTICE,), _EDGES)
 
 
 TOPIC = Topic("tools", mark("Tools against canopies and panes"), _METHOD, _work)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from hardpoint.figures.behind import behind_skin
+from hardpoint.figures.citations import COMMON_PRACTICE
 from hardpoint.figures.construction import above
 from hardpoint.figures.hazards import CutHazard
 from hardpoint.figures.worked import Case, Figure, Input, MissingError, Topic, Unsaid, Worked, spoken
@@ -245,7 +246,7 @@ def _ends(case: Case, side: SideWindows, window: Window, number: int) -> Iterato
             given,
             _FORMULA,
             _METHOD,
-            ("common practice",),
+            (COMMON_PRACTICE,),
             window.caution,
             digits=5,
         )
